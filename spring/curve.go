@@ -3,7 +3,6 @@ package spring
 import (
 	"fmt"
 	"math"
-	"sort"
 )
 
 // Curve is a load against travel, known at points and joined between them by a monotone piecewise cubic
@@ -16,8 +15,6 @@ type Curve struct{ table *table }
 // table is shared by all copies of a Curve, which keeps copies cheap in sampling loops.
 type table struct {
 	pieces    []piece
-	bins      []int32 // for each equal slice of the domain, the piece in which the slice begins
-	binsPerX  float64
 	end, last float64 // the last point
 	max       int     // index of the highest point
 }
@@ -56,7 +53,6 @@ func NewCurve(x, y []float64) (Curve, error) {
 			t.max = i + 1
 		}
 	}
-	t.fillBins()
 	return Curve{t}, nil
 }
 
@@ -115,30 +111,18 @@ func slopeAtEnd(nearWidth, farWidth, near, far float64) float64 {
 	return slope
 }
 
-// fillBins cuts the domain into equal slices, two to a piece, so that At starts its search next to where it ends.
-func (t *table) fillBins() {
-	n := 2 * len(t.pieces)
-	lo := t.pieces[0].start
-	t.bins = make([]int32, n+1) // one over: x at the very end falls in slice n
-	t.binsPerX = float64(n) / (t.end - lo)
-	for bin := range t.bins {
-		from := lo + float64(bin)/t.binsPerX
-		after := sort.Search(len(t.pieces), func(i int) bool { return t.pieces[i].start > from })
-		t.bins[bin] = int32(max(after-1, 0))
-	}
-}
-
 // find returns the piece that x lies in, or nil outside the points and for NaN.
 func (t *table) find(x float64) *piece {
 	if t == nil || !(x >= t.pieces[0].start && x <= t.end) {
 		return nil
 	}
-	i := int(t.bins[int((x-t.pieces[0].start)*t.binsPerX)])
-	for i > 0 && x < t.pieces[i].start { // rounding may have put x one slice too far
-		i--
-	}
-	for i+1 < len(t.pieces) && x >= t.pieces[i+1].start {
-		i++
+	i, beyond := 0, len(t.pieces)
+	for beyond-i > 1 {
+		if middle := (i + beyond) / 2; x >= t.pieces[middle].start {
+			i = middle
+		} else {
+			beyond = middle
+		}
 	}
 	return &t.pieces[i]
 }
