@@ -136,8 +136,8 @@ func (s *statics) inside(c cell, r float64) float64 {
 	}
 	lo, hi := c.from, c.to
 	x := lo + (hi-lo)*(r-c.low)/(c.high-c.low)
-	close := 1e-14 * (c.to + 1e-6)
-	for range 80 {
+	close := 1e-8 * (hi - lo) // Newton's next error is about the square of this part of the cell
+	for range 100 {
 		load := s.load(x)
 		short := r - s.rod.at(x, load)
 		if short > 0 {
@@ -147,11 +147,12 @@ func (s *statics) inside(c cell, r float64) float64 {
 		}
 		step := short / (s.rod.perTravel + s.scale*s.bearing.Slope(x)*s.rod.give(load))
 		next := x + step
-		if !(next > lo && next < hi) {
+		if next > lo && next < hi || short == 0 {
+			if math.Abs(step) <= close {
+				return next
+			}
+		} else {
 			next = (lo + hi) / 2
-		}
-		if math.Abs(next-x) <= close {
-			return next
 		}
 		x = next
 	}

@@ -89,7 +89,7 @@ type draws struct {
 
 func (a *Answer) sample(middle *Chain, unsure []Known, samples int, seed uint64) error {
 	d := draws{good: make([]stretch, samples)}
-	sequence := newSequence(len(unsure), seed)
+	sequence := uncertain.NewSequence(len(unsure), seed)
 	inChunks(samples, func(from, to int) { d.run(middle, unsure, sequence, from, to) })
 
 	possible := float64(d.possible.Load())
@@ -116,7 +116,7 @@ func (a *Answer) sample(middle *Chain, unsure []Known, samples int, seed uint64)
 }
 
 // run takes the draws from..to-1.
-func (d *draws) run(middle *Chain, unsure []Known, sequence *sequence, from, to int) {
+func (d *draws) run(middle *Chain, unsure []Known, sequence uncertain.Sequence, from, to int) {
 	c := *middle
 	load := newBearingLoad(c.Clutch.BearingLoad)
 	u := make([]float64, len(unsure))
