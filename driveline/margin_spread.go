@@ -1,0 +1,74 @@
+package driveline
+
+import "layshaft/uncertain"
+
+// picked is one figure for each of the margin's inputs.
+type picked struct {
+	faces           int
+	facing          Facing
+	friction, clamp float64
+	demand          float64
+	serviceFactor   float64
+}
+
+// pick takes one figure for each input, as figure chooses it. The order of the calls is fixed.
+func (in *MarginInputs) pick(figure func(uncertain.Value) float64) picked {
+	d := &in.Demand
+	return picked{
+		faces:    in.Faces,
+		facing:   Facing{figure(in.Outer), figure(in.Inner)},
+		friction: figure(in.Friction),
+		clamp:    figure(in.Clamp),
+		demand: crankTorque(figure(d.Measured), figure(d.Speed), figure(d.PeakRatio),
+			figure(d.Repeatability), figure(d.Loss)),
+		serviceFactor: in.ServiceFactor,
+	}
+}
+
+func (p *picked) capacity(meanRadius float64) float64 {
+	return Capacity(p.faces, p.friction, p.clamp, meanRadius)
+}
+
+func (p *picked) margin() float64 {
+	return p.capacity(p.facing.MeanRadiusWear()) / (p.demand * p.serviceFactor)
+}
+
+// spread returns the 5 and 95 % figures of the capacity and of the margin.
+func (in *MarginInputs) spread(samples int, seed uint64) (capacity05, capacity95, margin05, margin95 float64) {
+	if samples < 1 {
+		panic("driveline: a margin needs at least one sample")
+	}
+	capacities, margins := make([]float64, samples), make([]float64, samples)
+	draw := draws(in, seed)
+	for i := range samples {
+		p := in.pick(draw(i))
+		capacities[i] = p.capacity(p.facing.MeanRadiusWear())
+		margins[i] = p.margin()
+	}
+	c, m := uncertain.Percentiles(capacities, 5, 95), uncertain.Percentiles(margins, 5, 95)
+	return c[0], c[1], m[0], m[1]
+}
+
+// draws returns for each sample the function that picks its figures: those of a quasi-random sequence, with one
+// coordinate for each input that is a range.
+func draws(in *MarginInputs, seed uint64) func(sample int) func(uncertain.Value) float64 {
+	ranges := 0
+	in.pick(func(v uncertain.Value) float64 {
+		if !v.IsExact() {
+			ranges++
+		}
+		return v.Mid()
+	})
+	sequence, point := uncertain.NewSequence(ranges, seed), make([]float64, ranges)
+	return func(sample int) func(uncertain.Value) float64 {
+		sequence.At(sample, point)
+		next := 0
+		return func(v uncertain.Value) float64 {
+			if v.IsExact() {
+				return v.Mid()
+			}
+			next++
+			return v.Quantile(point[next-1])
+		}
+	}
+}
