@@ -1,0 +1,98 @@
+package main
+
+import (
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+
+	"layshaft/jobfile"
+	"layshaft/library"
+	"layshaft/workshop"
+)
+
+// largestFile is the most that is read of any file: no honest job file or dyno run comes near it.
+const largestFile = 8 << 20
+
+// jobArgs are what every command on a job file takes.
+type jobArgs struct {
+	File    string `arg:"" help:"Job file (YAML)."`
+	JSON    bool   `name:"json" help:"Print one JSON object instead of text."`
+	Check   bool   `help:"Exit with status 1 when the computed answer is no."`
+	Seed    uint64 `default:"1" help:"Seed of the sampling."`
+	Samples int    `default:"16384" help:"How many draws tell the chances."`
+}
+
+func (a *jobArgs) effort() (workshop.Effort, error) {
+	if a.Samples < 100 || a.Samples > 10_000_000 {
+		return workshop.Effort{}, fmt.Errorf("--samples %d: between 100 and 10000000 draws make sense", a.Samples)
+	}
+	effort := workshop.Thorough
+	effort.Samples, effort.Seed = a.Samples, a.Seed
+	return effort, nil
+}
+
+// load reads the job file, the files it names and the layouts it may use.
+func (a *jobArgs) load() (*workshop.Job, *jobfile.Source, *library.Library, error) {
+	text, err := readFile(a.File)
+	if err != nil {
+		return nil, nil, nil, err
+	}
+	folder := filepath.Dir(a.File)
+	job, source, err := jobfile.Parse(a.File, text, func(name string) ([]byte, error) { return readFile(beside(folder, name)) })
+	if err != nil {
+		return nil, nil, nil, err
+	}
+	var folders []library.Folder
+	for _, name := range job.Folders {
+		folders = append(folders, library.Folder{Name: name, Files: os.DirFS(beside(folder, name))})
+	}
+	layouts, err := library.Open(folders...)
+	return job, source, layouts, err
+}
+
+func beside(folder, name string) string {
+	if filepath.IsAbs(name) {
+		return name
+	}
+	return filepath.Join(folder, name)
+}
+
+func readFile(name string) ([]byte, error) {
+	file, err := os.Open(name)
+	if err != nil {
+		return nil, plain(err)
+	}
+	defer file.Close()
+	data, err := io.ReadAll(io.LimitReader(file, largestFile+1))
+	if err != nil {
+		return nil, plain(err)
+	}
+	if len(data) > largestFile {
+		return nil, fmt.Errorf("%s: larger than %d MiB, which no file for this program is", name, largestFile>>20)
+	}
+	return data, nil
+}
+
+// plain says in the file's name and plain words what the operating system would not do.
+func plain(err error) error {
+	var path *fs.PathError
+	switch {
+	case !errors.As(err, &path):
+		return err
+	case errors.Is(err, fs.ErrNotExist):
+		return fmt.Errorf("%s: there is no such file", path.Path)
+	case errors.Is(err, fs.ErrPermission):
+		return fmt.Errorf("%s: you may not read this file", path.Path)
+	}
+	return fmt.Errorf("%s: %v", path.Path, path.Err)
+}
+
+func printJSON(w io.Writer, answer any) error {
+	encoder := json.NewEncoder(w)
+	encoder.SetIndent("", "  ")
+	return encoder.Encode(answer)
+}

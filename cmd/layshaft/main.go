@@ -1,0 +1,103 @@
+// Command layshaft works up one car, from the job file or in the web app: does the clutch hold, does the pedal let
+// it go, what must come off, what does it cost.
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"runtime/debug"
+
+	"github.com/alecthomas/kong"
+
+	"layshaft/workshop"
+)
+
+// The exit statuses of every command.
+const (
+	exitComputed = 0
+	exitNo       = 1 // the computed answer is "no", and --check asked to be told so
+	exitBadInput = 2
+	exitInternal = 3
+)
+
+type commands struct {
+	Hold    holdCommand    `cmd:"" help:"Does the clutch hold the engine's torque?"`
+	Release releaseCommand `cmd:"" help:"Does the pedal free the clutch, and where must the stop be set?"`
+	Strip   stripCommand   `cmd:"" help:"What must come off for the wanted work, in which order, in how many hours?"`
+	Price   priceCommand   `cmd:"" help:"What does it cost, and what does each option add?"`
+	Workup  workupCommand  `cmd:"" help:"All of it for one car, as text, JSON or PDF."`
+	Layouts layoutsCommand `cmd:"" help:"List the layouts and their jobs."`
+}
+
+// console is where a command reads and writes; tests put buffers here.
+type console struct{ out, err io.Writer }
+
+// no is the answer "no" of a command that was asked with --check.
+type no struct{ why string }
+
+func (n no) Error() string { return n.why }
+
+func main() { os.Exit(run(os.Args[1:], console{os.Stdout, os.Stderr})) }
+
+func run(args []string, c console) (status int) {
+	defer func() {
+		if fault := recover(); fault != nil {
+			fmt.Fprintf(c.err, "layshaft: internal fault: %v\nThis is a mistake in the program, not in your file. Please report it with the job file.\n", fault)
+			if os.Getenv("LAYSHAFT_TRACE") != "" {
+				fmt.Fprintf(c.err, "%s", debug.Stack())
+			}
+			status = exitInternal
+		}
+	}()
+	var cli commands
+	exited := -1
+	parser, err := kong.New(&cli, kong.Name("layshaft"), kong.Bind(c), kong.Writers(c.out, c.err), kong.UsageOnError(),
+		kong.Description("Works up one car: hold, let go, strip, price."),
+		kong.Exit(func(code int) { exited = code; panic(helpShown{}) }))
+	if err != nil {
+		fmt.Fprintln(c.err, "layshaft:", err)
+		return exitInternal
+	}
+	command, err := parse(parser, args)
+	if exited >= 0 {
+		return exited
+	}
+	if err != nil {
+		fmt.Fprintln(c.err, "layshaft:", err)
+		return exitBadInput
+	}
+	return report(command.Run(), c)
+}
+
+// helpShown unwinds the parser once help was printed.
+type helpShown struct{}
+
+func parse(parser *kong.Kong, args []string) (command *kong.Context, err error) {
+	defer func() {
+		if shown := recover(); shown != nil {
+			if _, ok := shown.(helpShown); !ok {
+				panic(shown)
+			}
+		}
+	}()
+	return parser.Parse(args)
+}
+
+// report prints what went wrong and gives the exit status that goes with it.
+func report(err error, c console) int {
+	var answer no
+	switch {
+	case err == nil:
+		return exitComputed
+	case errors.As(err, &answer):
+		fmt.Fprintln(c.err, answer.why)
+		return exitNo
+	case errors.Is(err, workshop.ErrNotSaved):
+		fmt.Fprintln(c.err, "layshaft:", err)
+		return exitInternal
+	}
+	fmt.Fprintln(c.err, err)
+	return exitBadInput
+}

@@ -1,0 +1,83 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"io"
+
+	"layshaft/library"
+	"layshaft/workshop"
+)
+
+type workupCommand struct {
+	jobArgs
+	PDF string `name:"pdf" placeholder:"OUT.pdf" help:"Write the paper to this file."`
+}
+
+func (w *workupCommand) Run(c console) error {
+	effort, err := w.effort()
+	if err != nil {
+		return err
+	}
+	job, source, layouts, err := w.load()
+	if err != nil {
+		return err
+	}
+	var layout *library.Layout
+	if job.Car.Layout != "" {
+		if layout, err = workshop.LayoutFor(job, layouts); err != nil {
+			return source.Locate(err)
+		}
+	}
+	answer, err := workshop.WorkUp(context.Background(), job, layout, nil, effort)
+	if err != nil {
+		return source.Locate(err)
+	}
+	if w.JSON {
+		err = printJSON(c.out, answer)
+	} else {
+		printWorkup(c.out, job, answer)
+	}
+	if err != nil || !w.Check || answer.Release == nil {
+		return err
+	}
+	return checkPair(job, answer.Release, "")
+}
+
+func printWorkup(w io.Writer, job *workshop.Job, a *workshop.Workup) {
+	fmt.Fprintf(w, "%s  %s\n", job.Car.Name, job.Car.Registration)
+	if a.Hold != nil {
+		fmt.Fprint(w, "\nHOLD\n")
+		printHold(w, a.Hold)
+	}
+	if a.Release != nil {
+		fmt.Fprint(w, "\nLET GO\n")
+		printRelease(w, a.Release)
+	}
+	if a.Strip != nil {
+		fmt.Fprint(w, "\nSTRIP\n")
+		printStrip(w, a.Strip)
+	}
+	if a.Price != nil {
+		fmt.Fprint(w, "\nPRICE\n")
+		printPrice(w, a.Price)
+	}
+	printAdvice(w, a.Advice)
+	for _, missing := range a.NotComputed {
+		fmt.Fprintf(w, "\nnot computed: %s %s\n", missing.Key, missing.Text)
+	}
+	printAssumptions(w, a.Assumptions)
+}
+
+func printAdvice(w io.Writer, advice []workshop.Advice) {
+	if len(advice) > 0 {
+		fmt.Fprint(w, "\nADVICE\n")
+	}
+	for _, a := range advice {
+		state := ""
+		if a.In {
+			state = " (already in the work)"
+		}
+		fmt.Fprintf(w, "%s: %s%s. %s\n", a.Weight, a.Title, state, a.Because)
+	}
+}
