@@ -66,7 +66,7 @@ func (c *Chain) solveExact() Answer {
 		MasterStroke:  s.strokeAt(full, at),
 		BiteStart:     c.firstAt(&s, c.Clutch.Cushion*c.Clutch.LeverRatio),
 		BiteEnd:       c.firstAt(&s, 0),
-		BottomsAt:     c.bottomsAt(&s, down),
+		BottomsAt:     c.bottomsAt(&s),
 		BeyondCurve:   at.beyond,
 	}
 	a.PeakEffort, a.PeakPressure = c.peaks(down, full, at)
@@ -125,6 +125,9 @@ func (c *Chain) notes(a *Answer) []string {
 	}
 	if a.BeyondCurve {
 		note("full pedal pushes the fingers past the last load point at %.1f mm; nothing is known beyond, figures are those at that point", end*1e3)
+	}
+	if pad, held := c.heldDown(); held {
+		note("at %.0f mm of pedal the assist spring is stronger than what pushes the pedal back: it may stay down", pad*1e3)
 	}
 	if slave := &c.System.Slave; slave.strokeKnown() && a.SlaveTravel > slave.Stroke {
 		note("full pedal moves the slave %.1f mm, more than its stroke of %.1f mm", a.SlaveTravel*1e3, slave.Stroke*1e3)

@@ -1,7 +1,6 @@
 package release
 
-// PedalTravel is the travel at the pad that holds the fingers at travel xf (model: see the package's statement of
-// the chain in Effort and Pressure).
+// PedalTravel is the travel at the pad that holds the fingers at travel xf.
 //
 //	s = s0 + ip·[ xd + Fr/kb + ( Vc(p) + As·if·(xf + g + Fb/kf) )/Am ]
 //
@@ -12,7 +11,8 @@ package release
 //	Am  master area                   m²     g   stand-off of the bearing         m
 //	Fb  bearing load at xf            N      kf  stiffness of the fork            N/m
 //
-// Where it does not rise with xf the pedal snaps through: see Snaps. NaN outside the points of the load curve.
+// With a Linkage, what is in brackets moves the rod and the geometry gives the pad's travel for it. Where s does not
+// rise with xf the pedal snaps through: see Answer.Snaps. NaN outside the points of the load curve.
 func (c *Chain) PedalTravel(xf float64) float64 {
 	s := c.statics()
 	return c.System.Pedal.padTravel(s.along(&s.rod, xf))
@@ -40,9 +40,10 @@ func (c *Chain) RodForce(xf float64) float64 {
 
 // Effort is the force at the pad at finger travel xf.
 //
-//	Fp = Fr/(ip·ep)
+//	Fp = Fr/(ip·ep) - Fa
 //
 //	ep  efficiency of the pedal
+//	Fa  help of an assist spring at that travel  N
 func (c *Chain) Effort(xf float64) float64 {
 	s := c.statics()
 	return s.effort(&c.System.Pedal, s.along(&s.rod, xf), s.load(xf))
@@ -68,5 +69,5 @@ func (c *Chain) MasterStroke(xf float64) float64 {
 }
 
 func (s *statics) effort(p *Pedal, rod, load float64) float64 {
-	return load * s.forcePerLoad / (p.Ratio * p.Efficiency)
+	return p.effort(p.padTravel(rod), load*s.forcePerLoad)
 }

@@ -107,8 +107,8 @@ func (k *checker) cushionCurve(curve spring.Curve) {
 }
 
 func (k *checker) system(s *System) {
-	k.over(s.Pedal.Ratio, "release.pedal.ratio")
 	k.over(s.Pedal.Travel, "release.pedal.travel")
+	k.pedalDrive(&s.Pedal)
 	k.noughtOrMore(s.Pedal.FreePlay, "release.pedal.free_play")
 	k.efficiency(s.Pedal.Efficiency, "release.pedal.efficiency")
 	k.overOrUnknown(s.Pedal.Stiffness, "release.pedal.stiffness")
@@ -135,6 +135,23 @@ func (k *checker) system(s *System) {
 	k.noughtOrMore(s.Slave.StandOff, "release.slave.stand_off")
 	k.must(s.Slave.Stroke >= 0, "release.slave.stroke", "%g must not be negative", s.Slave.Stroke)
 	k.efficiency(s.Slave.Efficiency, "release.slave.efficiency")
+}
+
+// pedalDrive looks at the ratio, or the geometry that takes its place, and the assist spring.
+func (k *checker) pedalDrive(p *Pedal) {
+	if p.Linkage.Zero() {
+		k.over(p.Ratio, "release.pedal.ratio")
+	} else {
+		there := p.Linkage.PadTravel(p.Linkage.RodTravel(p.Travel))
+		k.must(math.Abs(there-p.Travel) <= 1e-6*p.Travel, "release.pedal.linkage",
+			"the pedal does not push the rod forward over its whole travel of %.4g mm: pin, pivot and seat come into line, or a place is wrong",
+			p.Travel*1e3)
+	}
+	if !p.Assist.Zero() {
+		first, last := p.Assist.Domain()
+		k.must(first <= 0 && last >= p.Travel, "release.pedal.assist",
+			"the force is known from %.4g to %.4g mm of pedal; it must be from 0 to %.4g mm", first*1e3, last*1e3, p.Travel*1e3)
+	}
 }
 
 // travels holds the figures against each other.

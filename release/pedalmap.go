@@ -44,7 +44,7 @@ func (c *Chain) point(p *path, pad float64) Point {
 	return Point{
 		Pedal:    pad,
 		Finger:   at.finger,
-		Effort:   p.effort(&c.System.Pedal, rod, at.load),
+		Effort:   c.System.Pedal.effort(pad, at.load*p.forcePerLoad),
 		Pressure: at.load * p.pressurePerLoad,
 		Torque:   c.Clutch.Carried(at.finger),
 	}

@@ -1,11 +1,7 @@
 package release
 
 import (
-	"errors"
 	"fmt"
-	"runtime"
-	"sync"
-	"sync/atomic"
 
 	"layshaft/uncertain"
 )
@@ -21,11 +17,8 @@ type Known struct {
 // chances come from that many draws of those that are not exact. The same seed gives the same answer on any number
 // of processors.
 func Solve(base Chain, knowns []Known, samples int, seed uint64) (Answer, error) {
-	middle := base
-	for _, k := range knowns {
-		k.Set(&middle, k.Value.Mid())
-	}
-	if err := middle.Check(); err != nil {
+	middle, err := base.middle(knowns)
+	if err != nil {
 		return Answer{}, err
 	}
 	a := middle.solveExact()
@@ -43,6 +36,14 @@ func Solve(base Chain, knowns []Known, samples int, seed uint64) (Answer, error)
 	return a, nil
 }
 
+// middle is the chain with every known at its middle figure, if that can be.
+func (c Chain) middle(knowns []Known) (Chain, error) {
+	for _, k := range knowns {
+		k.Set(&c, k.Value.Mid())
+	}
+	return c, c.Check()
+}
+
 func notExact(knowns []Known) []Known {
 	var unsure []Known
 	for _, k := range knowns {
@@ -58,15 +59,8 @@ func (c *Chain) certain(a *Answer) (frees, over, both float64) {
 	s := c.statics()
 	w := c.window(&s)
 	travel := c.System.Pedal.Travel
-	frees, over = chance(w.frees(travel)), chance(w.overTravels(travel))
-	return frees, over, chance(a.NoWindow == "")
-}
-
-func chance(yes bool) float64 {
-	if yes {
-		return 1
-	}
-	return 0
+	frees, over = float64(count(w.frees(travel))), float64(count(w.overTravels(travel)))
+	return frees, over, float64(count(a.NoWindow == ""))
 }
 
 // effortAtStop is the effort with the pedal held at the recommended stop, or at full travel where there is none.
@@ -77,114 +71,4 @@ func (c *Chain) effortAtStop(a *Answer) float64 {
 	}
 	s := c.statics()
 	return c.point(s.pressing(), at).Effort
-}
-
-// draws are the outcomes of sampling, in the order of the draws.
-type draws struct {
-	good        []stretch // nowhere for a chain that drags or cannot be
-	frees, over atomic.Int64
-	possible    atomic.Int64
-	full        atomic.Int64 // draws that are good with the pedal at full travel
-}
-
-func (a *Answer) sample(middle *Chain, unsure []Known, samples int, seed uint64) error {
-	d := draws{good: make([]stretch, samples)}
-	sequence := uncertain.NewSequence(len(unsure), seed)
-	inChunks(samples, func(from, to int) { d.run(middle, unsure, sequence, from, to) })
-
-	possible := float64(d.possible.Load())
-	if possible == 0 {
-		return errors.New("the ranges given reach so far that not one draw makes a possible chain; narrow them")
-	}
-	a.Impossible = 1 - possible/float64(samples)
-	a.PFrees = float64(d.frees.Load()) / possible
-	a.POverTravels = float64(d.over.Load()) / possible
-	a.PBoth = float64(d.full.Load()) / possible
-	if a.NoWindow == "" {
-		if stop, share := bestStop(d.good, middle.System.Pedal.Travel); share > 0 {
-			a.StopRecommended = stop
-			a.PBoth = share * float64(samples) / possible
-		} else {
-			a.PBoth = 0
-		}
-	}
-	if a.Impossible > 0 {
-		a.Notes = append(a.Notes, fmt.Sprintf("%.2g %% of the draws made a chain that cannot be and were left out; a range reaches too far",
-			a.Impossible*100))
-	}
-	return nil
-}
-
-// run takes the draws from..to-1.
-func (d *draws) run(middle *Chain, unsure []Known, sequence uncertain.Sequence, from, to int) {
-	c := *middle
-	load := newBearingLoad(c.Clutch.BearingLoad)
-	u := make([]float64, len(unsure))
-	var frees, over, possible, full int64
-	for i := from; i < to; i++ {
-		sequence.At(i, u)
-		for j := range unsure {
-			unsure[j].Set(&c, unsure[j].Value.Quantile(u[j]))
-		}
-		if !c.possible() {
-			d.good[i] = nowhere
-			continue
-		}
-		if c.Clutch.BearingLoad != load.Curve {
-			load = newBearingLoad(c.Clutch.BearingLoad)
-		}
-		s := c.staticsOn(load)
-		w := c.window(&s)
-		d.good[i] = c.stops(&s, &w)
-		travel := c.System.Pedal.Travel
-		possible++
-		if w.overTravels(travel) {
-			over++
-		} else if w.frees(travel) {
-			full++
-		}
-		if w.frees(travel) {
-			frees++
-		}
-	}
-	d.frees.Add(frees)
-	d.over.Add(over)
-	d.possible.Add(possible)
-	d.full.Add(full)
-}
-
-// possible is the part of Check that a draw from a wide range can break, quick enough for every draw.
-func (c *Chain) possible() bool {
-	clutch, pedal, master, line, slave := &c.Clutch, &c.System.Pedal, &c.System.Master, &c.System.Line, &c.System.Slave
-	return clutch.LeverRatio > 0 && clutch.Cushion >= 0 && clutch.Clearance >= 0 && clutch.LoadScale > 0 &&
-		clutch.FingerTravelMax > 0 &&
-		pedal.Ratio > 0 && pedal.Travel > 0 && pedal.FreePlay >= 0 && isShare(pedal.Efficiency) && pedal.Stiffness > 0 &&
-		master.Bore > 0 && master.Stroke > 0 && master.DeadStroke >= 0 && isShare(master.Efficiency) &&
-		line.Length >= 0 && line.Expansion >= 0 && line.FluidVolume >= 0 && line.BulkModulus >= 0 &&
-		line.Compliance >= 0 && line.TrappedAir >= 0 &&
-		slave.Sleeve >= 0 && slave.Bore > slave.Sleeve && slave.ForkRatio > 0 && slave.ForkStiffness > 0 &&
-		slave.StandOff >= 0 && isShare(slave.Efficiency)
-}
-
-func isShare(v float64) bool { return v > 0 && v <= 1 }
-
-// chunk is how many draws one worker takes at a time.
-const chunk = 1024
-
-// inChunks has all processors share the work 0..n-1.
-func inChunks(n int, work func(from, to int)) {
-	var next atomic.Int64
-	var done sync.WaitGroup
-	for range min(runtime.GOMAXPROCS(0), (n+chunk-1)/chunk) {
-		done.Go(func() {
-			for {
-				from := int(next.Add(chunk)) - chunk
-				if from >= n {
-					return
-				}
-				work(from, min(from+chunk, n))
-			}
-		})
-	}
-	done.Wait()
 }

@@ -14,6 +14,9 @@ type Pedal struct {
 	Efficiency float64 // force out / force in
 	Stiffness  float64 // of the pedal box and the master's mounting, along the rod, N/m
 	RodPitch   float64 // thread of the adjustable rod, m a turn; 0 where it cannot be adjusted
+
+	Linkage Linkage      // the geometry, where the ratio changes over the travel; Ratio is then not used
+	Assist  spring.Curve // N by which a spring helps at the pad, against pad travel in m; none where it is zero
 }
 
 // Master is the master cylinder.

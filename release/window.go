@@ -46,7 +46,7 @@ func (c *Chain) stops(s *statics, w *window) stretch {
 	if end >= travel {
 		end = math.Inf(1)
 	}
-	if bottom := c.bottomsAt(s, nil); end > bottom {
+	if bottom := c.bottomsAt(s); end > bottom {
 		end = bottom
 	}
 	return stretch{w.free, end}
