@@ -236,3 +236,29 @@ func BenchmarkCurveAt(b *testing.B) {
 		})
 	}
 }
+
+// The RPN 14 data of Fritsch and Carlson, SIAM J. Numer. Anal. 17 (1980) 238 (from memory), and what scipy 1.10.1's
+// PchipInterpolator makes of them (run).
+func TestCurveIsThatOfAReferenceLibraryOnARadiochemicalDataSet(t *testing.T) {
+	c, err := spring.NewCurve(
+		[]float64{7.99, 8.09, 8.19, 8.7, 9.2, 10, 12, 15, 20},
+		[]float64{0, 2.76429e-5, 4.37498e-2, 0.169183, 0.469428, 0.943740, 0.998636, 0.999919, 0.999994})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []struct{ x, y, slope float64 }{
+		{8, 2.767433863187248e-07, 5.534518408242687e-05},
+		{8.14, 0.017697167375919493, 0.5717250206774507},
+		{8.4, 0.09666880560766512, 0.20090997151559742},
+		{9, 0.33753432684619816, 0.6812468776692762},
+		{9.6, 0.7602476393403818, 0.7250149788875597},
+		{11, 0.9860433625350502, 0.025866439773565023},
+		{13, 0.9993618220922759, 0.0005597473276787557},
+		{17.5, 0.9999761404272691, 1.4643829092402939e-05},
+	} {
+		// 1e-12: both round differently, values are of order one.
+		if math.Abs(c.At(want.x)-want.y) > 1e-12 || math.Abs(c.Slope(want.x)-want.slope) > 1e-12 {
+			t.Errorf("at %g: %.16g, slope %.16g; want %.16g, %.16g", want.x, c.At(want.x), c.Slope(want.x), want.y, want.slope)
+		}
+	}
+}
