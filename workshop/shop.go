@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"sync"
 	"time"
 
 	"layshaft/library"
@@ -18,6 +19,7 @@ type Shop struct {
 	reader  JobReader
 	layouts *library.Library
 	now     func() time.Time
+	kept    sync.Map // layouts read from the shelf, by key; what is on the shelf never changes
 }
 
 // JobReader reads the written form of a job. open fetches the files that it names.
