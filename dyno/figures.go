@@ -40,18 +40,19 @@ func (cols *columns) used() []*column {
 
 // readFigures fills the columns from the rows of figures.
 func readFigures(cols *columns, rows []row) *Error {
+	used := cols.used()
 	for _, r := range rows {
 		if over := strings.Join(r.cells[min(cols.count, len(r.cells)):], ""); over != "" {
 			return fault(r.line, "", "%d cells under %d column names; if these are decimal commas, write decimal points or part the columns by semicolons",
 				len(r.cells), cols.count)
 		}
-		for _, c := range cols.used() {
+		for _, c := range used {
 			c.cells = append(c.cells, cell{line: r.line, text: r.cell(c.index)})
 		}
 	}
 	decimalComma := cols.provesDecimalComma()
 	for i := range rows {
-		for _, c := range cols.used() {
+		for _, c := range used {
 			if err := c.read(&c.cells[i], decimalComma); err != nil {
 				return err
 			}
