@@ -42,13 +42,6 @@ type Answer struct {
 	Notes       []string // what was assumed, and what to look at
 }
 
-// Snap is a jump of the fingers while the pedal stands still.
-type Snap struct {
-	Pedal    float64 // travel at the pad
-	From, To float64 // finger travel before and after; To is NaN where the jump goes past the last load point
-	LetUp    bool    // on the way back
-}
-
 // solveExact is the answer with every figure as it stands, chances left out.
 func (c *Chain) solveExact() Answer {
 	s := c.statics()

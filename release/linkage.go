@@ -35,16 +35,18 @@ func (l *Linkage) PadAt(pad float64) XY { return l.Pad.turned(l.turn(pad)) }
 
 // RodTravel is how far the rod has pushed the piston with the pad pressed by pad.
 //
-//	u = w·d + √(L² - (w×d)²)
+//	u = w·d ± √(L² - (w×d)²)
 //
 //	w  from the seat at rest to the rod's pin, which swings about the pivot
 //	d  the way the piston moves, of length one
 //	L  length of the rod
+//
+// with plus for a rod that pushes the piston and minus for one that pulls it.
 func (l *Linkage) RodTravel(pad float64) float64 {
 	d := l.axis()
 	w := l.RodEnd.turned(l.turn(pad)).minus(l.Seat)
 	aside, rod := w.cross(d), l.rod()
-	return w.dot(d) + math.Sqrt(rod*rod-aside*aside)
+	return w.dot(d) + math.Copysign(math.Sqrt(rod*rod-aside*aside), l.Seat.minus(l.RodEnd).dot(d))
 }
 
 // PadTravel is the inverse of RodTravel; +Inf for a rod travel that the pedal does not get to before pin, pivot and

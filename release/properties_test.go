@@ -135,3 +135,20 @@ func TestSharesAddUpToThePedalTravel(t *testing.T) {
 		}
 	})
 }
+
+func TestFarthestIsTheMostOnTheWay(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		c := anyChain(t)
+		x := rapid.Float64Range(0, 12e-3).Draw(t, "finger travel")
+		s := c.statics()
+		for _, r := range []*rise{&s.rod, &s.stroke} {
+			most := math.Inf(-1)
+			for i := range 2001 {
+				most = max(most, s.along(r, x*float64(i)/2000))
+			}
+			if got := s.farthest(r, x); got < most-1e-12 || got > most+2e-6 {
+				t.Fatalf("farthest %g, by a scan %g", got, most)
+			}
+		}
+	})
+}
