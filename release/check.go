@@ -131,6 +131,8 @@ func (k *checker) system(s *System) {
 	k.must(!(s.Slave.Sleeve >= s.Slave.Bore && s.Slave.Bore > 0), "release.slave.sleeve",
 		"%.4g mm leaves no ring inside the bore of %.4g mm", s.Slave.Sleeve*1e3, s.Slave.Bore*1e3)
 	k.over(s.Slave.ForkRatio, "release.slave.fork_ratio")
+	k.must(!(s.Slave.Sleeve > 0 && s.Slave.ForkRatio > 0) || s.Slave.ForkRatio == 1, "release.slave.fork_ratio",
+		"%.4g must be 1: a concentric slave pushes the bearing without a fork", s.Slave.ForkRatio)
 	k.overOrUnknown(s.Slave.ForkStiffness, "release.slave.fork_stiffness")
 	k.noughtOrMore(s.Slave.StandOff, "release.slave.stand_off")
 	k.must(s.Slave.Stroke >= 0, "release.slave.stroke", "%g must not be negative", s.Slave.Stroke)

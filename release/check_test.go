@@ -39,8 +39,9 @@ func TestCheckNamesTheFigureToLookAt(t *testing.T) {
 		{"release.line.bulk_modulus", func(c *Chain) { c.System.Line.BulkModulus = -1 }},
 		{"release.line.trapped_air", func(c *Chain) { c.System.Line.TrappedAir = math.NaN() }},
 		{"release.slave.bore", func(c *Chain) { c.System.Slave.Bore = -1e-3 }},
-		{"release.slave.sleeve", func(c *Chain) { c.System.Slave.Sleeve = 25e-3 }},
+		{"release.slave.sleeve", func(c *Chain) { c.System.Slave.Sleeve, c.System.Slave.ForkRatio = 25e-3, 1 }},
 		{"release.slave.fork_ratio", func(c *Chain) { c.System.Slave.ForkRatio = 0 }},
+		{"release.slave.fork_ratio", func(c *Chain) { c.System.Slave.Sleeve = 15e-3 }},
 		{"release.slave.stroke", func(c *Chain) { c.System.Slave.Stroke = 8e-3 }},
 		{"release.slave.efficiency", func(c *Chain) { c.System.Slave.Efficiency = math.NaN() }},
 	} {

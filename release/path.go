@@ -1,6 +1,7 @@
 package release
 
 import (
+	"iter"
 	"math"
 	"slices"
 )
@@ -46,16 +47,13 @@ func (s *statics) stretches(r *rise, yield func(cell)) {
 }
 
 // turns finds the finger travels between a and b at which r turns.
-func (s *statics) turns(r *rise, a, b float64) func(yield func(float64) bool) {
+func (s *statics) turns(r *rise, a, b float64) iter.Seq[float64] {
 	const steps = 24 // a cubic with its air has two turns at most in practice, well apart
 	return func(yield func(float64) bool) {
 		step := (b - a) / steps
 		rising := s.slope(r, a) > 0
 		for i := 1; i <= steps; i++ {
-			x := a + float64(i)*step
-			if i == steps {
-				x = b
-			}
+			x := min(a+float64(i)*step, b)
 			if now := s.slope(r, x) > 0; now != rising {
 				if !yield(bisect(a+float64(i-1)*step, x, func(x float64) bool { return s.slope(r, x) > 0 == rising })) {
 					return
@@ -104,14 +102,14 @@ func (s *statics) lettingUp(from float64) *path {
 	p := &path{statics: *s, contact: s.along(&s.rod, 0)}
 	var all []cell
 	s.stretches(&s.rod, func(c cell) { all = append(all, c) })
-	reached := math.Inf(1)
+	reached := s.along(&s.rod, from)
 	for i := len(all) - 1; i >= 0; i-- {
 		c := all[i]
 		if c.from >= from {
 			continue
 		}
 		if c.to > from {
-			c.to, c.high = from, s.along(&s.rod, from)
+			c.to, c.high = from, reached
 		}
 		if c.low >= reached || c.high <= c.low {
 			continue

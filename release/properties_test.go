@@ -152,3 +152,21 @@ func TestFarthestIsTheMostOnTheWay(t *testing.T) {
 		}
 	})
 }
+
+func TestVolumeAbsorbedIsWhatItsSharesCost(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		c := anyChain(t)
+		xf := rapid.Float64Range(0, 12e-3).Draw(t, "finger travel")
+		pad := 0.0
+		for _, share := range c.TravelShares(xf) {
+			switch share.Name {
+			case ShareHose, ShareFluid, ShareOther, ShareAir:
+				pad += share.Pedal
+			}
+		}
+		want := c.System.Line.VolumeAbsorbed(c.Pressure(xf)) / c.System.Master.Area() * c.System.Pedal.Ratio
+		if math.Abs(pad-want) > 1e-12 {
+			t.Fatalf("shares cost %g m of pedal, the volume %g m", pad, want)
+		}
+	})
+}

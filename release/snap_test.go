@@ -69,6 +69,14 @@ func TestFingersThatJumpOffTheCurveAreHeldAtItsEnd(t *testing.T) {
 	}
 }
 
+func TestWayBackFromTheVeryEndOfAJump(t *testing.T) {
+	c := snapping()
+	a := solve(t, c)
+	s := c.statics()
+	up := s.lettingUp(a.Snaps[0].To)
+	near(t, "where the way back begins", up.cells[len(up.cells)-1].high, c.System.Pedal.rodTravel(a.Snaps[0].Pedal), 1e-9)
+}
+
 func TestSnapBeyondFullPedalIsNone(t *testing.T) {
 	c := snapping()
 	c.System.Pedal.Travel = 60e-3

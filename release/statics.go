@@ -1,8 +1,6 @@
 package release
 
-import (
-	"math"
-)
+import "math"
 
 // statics is a chain boiled down to the few constants that tie the bearing's load and travel to the rod, so that
 // the map and the sampling do not work them out anew at every point.
