@@ -24,7 +24,8 @@ type DiscSpring struct {
 func (d DiscSpring) Check() error {
 	switch {
 	case !(d.Inner > 0 && d.Inner < d.Outer) || math.IsInf(d.Outer, 1):
-		return fmt.Errorf("disc spring: inner diameter %g m must lie between nought and the outer diameter, %g m", d.Inner, d.Outer)
+		return fmt.Errorf("disc spring: inner diameter %g m must lie between nought and the outer diameter, %g m",
+			d.Inner, d.Outer)
 	case !(d.Thickness > 0) || !finite(d.Thickness):
 		return fmt.Errorf("disc spring: thickness %g m must be greater than nought", d.Thickness)
 	case !(d.ConeHeight > 0) || !finite(d.ConeHeight):

@@ -45,7 +45,8 @@ func Sensitivity(inputs []Value, output func(x []float64) float64, samples int, 
 	for _, run := range runs {
 		for _, y := range run {
 			if math.IsNaN(y) || math.IsInf(y, 0) {
-				return Indices{}, fmt.Errorf("sensitivity needs an output that is a finite number all over its inputs' ranges, not %g", y)
+				return Indices{}, fmt.Errorf("sensitivity needs an output that is a finite number all over its inputs' ranges, "+
+					"not %g", y)
 			}
 		}
 	}
