@@ -19,13 +19,14 @@ func To(si float64, unit string) float64 {
 	return exactly(si, mustUnit(unit).fromSI)
 }
 
-// exactly rounds once only, after an exact conversion. Figures that are not finite have no unit to convert.
+// exactly rounds once only, after an exact conversion of the figure as it would be printed: From(0.1, "mm") is
+// what Parse makes of "0.1 mm". Figures that are not finite have no unit to convert.
 func exactly(v float64, convert func(*big.Rat) *big.Rat) float64 {
-	exact := new(big.Rat).SetFloat64(v)
-	if exact == nil {
+	figure, ok := new(big.Rat).SetString(strconv.FormatFloat(v, 'g', -1, 64))
+	if !ok {
 		return v
 	}
-	converted, _ := convert(exact).Float64()
+	converted, _ := convert(figure).Float64()
 	return converted
 }
 
