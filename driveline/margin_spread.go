@@ -39,9 +39,11 @@ func (in *MarginInputs) spread(samples int, seed uint64) (capacity05, capacity95
 		panic("driveline: a margin needs at least one sample")
 	}
 	capacities, margins := make([]float64, samples), make([]float64, samples)
-	draw := draws(in, seed)
+	draws := newDraws(in, seed)
+	figure := draws.figure
 	for i := range samples {
-		p := in.pick(draw(i))
+		draws.turnTo(i)
+		p := in.pick(figure)
 		capacities[i] = p.capacity(p.facing.MeanRadiusWear())
 		margins[i] = p.margin()
 	}
@@ -49,9 +51,15 @@ func (in *MarginInputs) spread(samples int, seed uint64) (capacity05, capacity95
 	return c[0], c[1], m[0], m[1]
 }
 
-// draws returns for each sample the function that picks its figures: those of a quasi-random sequence, with one
-// coordinate for each input that is a range.
-func draws(in *MarginInputs, seed uint64) func(sample int) func(uncertain.Value) float64 {
+// draws hands out figures sample by sample, from a quasi-random sequence with one coordinate for each input that is
+// a range.
+type draws struct {
+	sequence uncertain.Sequence
+	point    []float64
+	next     int // coordinate
+}
+
+func newDraws(in *MarginInputs, seed uint64) *draws {
 	ranges := 0
 	in.pick(func(v uncertain.Value) float64 {
 		if !v.IsExact() {
@@ -59,16 +67,18 @@ func draws(in *MarginInputs, seed uint64) func(sample int) func(uncertain.Value)
 		}
 		return v.Mid()
 	})
-	sequence, point := uncertain.NewSequence(ranges, seed), make([]float64, ranges)
-	return func(sample int) func(uncertain.Value) float64 {
-		sequence.At(sample, point)
-		next := 0
-		return func(v uncertain.Value) float64 {
-			if v.IsExact() {
-				return v.Mid()
-			}
-			next++
-			return v.Quantile(point[next-1])
-		}
+	return &draws{uncertain.NewSequence(ranges, seed), make([]float64, ranges), 0}
+}
+
+func (d *draws) turnTo(sample int) {
+	d.sequence.At(sample, d.point)
+	d.next = 0
+}
+
+func (d *draws) figure(v uncertain.Value) float64 {
+	if v.IsExact() {
+		return v.Mid()
 	}
+	d.next++
+	return v.Quantile(d.point[d.next-1])
 }

@@ -91,7 +91,9 @@ func near(t testing.TB, what string, got, want, tolerance float64) {
 
 func TestPublishedExamplesComeOut(t *testing.T) {
 	checks := map[string]func(*published){}
-	for _, topic := range []map[string]func(*published){capacityExamples} {
+	for _, topic := range []map[string]func(*published){
+		capacityExamples, engagementExamples, vehicleExamples, partExamples,
+	} {
 		maps.Copy(checks, topic)
 	}
 	for _, p := range readPublished(t) {
