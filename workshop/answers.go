@@ -48,6 +48,8 @@ type Workup struct {
 // HoldAnswer says whether each candidate clutch carries the engine's torque.
 type HoldAnswer struct {
 	Demand        Figure                `json:"demand_torque_nm"`
+	DemandP05     Figure                `json:"demand_p05_nm"`
+	DemandP95     Figure                `json:"demand_p95_nm"`
 	DemandFrom    string                `json:"demand_from"`
 	Use           string                `json:"use"`
 	ServiceFactor Figure                `json:"service_factor"`
@@ -75,11 +77,13 @@ type ClutchHold struct {
 
 // Hot is the same margin with the hot friction value.
 type Hot struct {
-	Capacity  Figure `json:"capacity_nm"`
-	Margin    Figure `json:"margin"`
-	MarginP05 Figure `json:"margin_p05"`
-	MarginP95 Figure `json:"margin_p95"`
-	Verdict   string `json:"verdict"`
+	Capacity    Figure `json:"capacity_nm"`
+	CapacityP05 Figure `json:"capacity_p05_nm"`
+	CapacityP95 Figure `json:"capacity_p95_nm"`
+	Margin      Figure `json:"margin"`
+	MarginP05   Figure `json:"margin_p05"`
+	MarginP95   Figure `json:"margin_p95"`
+	Verdict     string `json:"verdict"`
 }
 
 // ReleaseAnswer says for every clutch with every release system whether it frees.
@@ -136,13 +140,15 @@ type PairAnswer struct {
 	Why         string     `json:"why"`
 	Notes       []string   `json:"notes,omitempty"`
 	Travel      []Share    `json:"travel_shares"`
+	Sure        *Sureness  `json:"sureness,omitempty"`
 	Map         []MapPoint `json:"map"`
 }
 
 // Share is one use that the pedal's travel goes to, up to the point where the clutch is freed.
 type Share struct {
-	Name  string `json:"name"`
-	Pedal Figure `json:"pedal_mm"`
+	Name   string `json:"name"`
+	Pedal  Figure `json:"pedal_mm"`
+	Useful bool   `json:"useful,omitempty"` // moves the fingers, rather than being lost
 }
 
 // MapPoint is one point of the pedal map.
@@ -152,6 +158,7 @@ type MapPoint struct {
 	Effort   Figure `json:"effort_n"`
 	Pressure Figure `json:"pressure_mpa"`
 	Torque   Figure `json:"torque_nm"`
+	Jump     bool   `json:"jump,omitempty"` // the pedal snaps through to here from the point before
 }
 
 // Advice is a job that the shop insists on or advises, with the computed reason.

@@ -8,20 +8,6 @@ import (
 	"layshaft/uncertain"
 )
 
-// Effort says how hard to sample: more draws tell the chances more finely and take longer. The same seed gives the
-// same answer every time.
-type Effort struct {
-	Samples int
-	Seed    uint64
-	Points  int // of each pedal map
-}
-
-// Thorough is the effort for commands and paper, Quick the one for a page that follows what is typed.
-var (
-	Thorough = Effort{Samples: 16384, Seed: 1, Points: 151}
-	Quick    = Effort{Samples: 4096, Seed: 1, Points: 151}
-)
-
 // Hold answers whether each candidate clutch carries the engine's torque.
 func Hold(job *Job, effort Effort) (*HoldAnswer, error) {
 	switch {
@@ -35,8 +21,12 @@ func Hold(job *Job, effort Effort) (*HoldAnswer, error) {
 		return nil, err
 	}
 	factor := job.Engine.ServiceFactor
+	lo, hi, err := demandRange(job.Clutches[0].marginInputs(job.Clutches[0].Friction, demand, 1), effort)
+	if err != nil {
+		return nil, &Fault{Key: "engine", Message: err.Error()}
+	}
 	answer := &HoldAnswer{
-		Demand: Figure(demand.Mid()), DemandFrom: from, Use: job.Engine.Use,
+		Demand: Figure(demand.Mid()), DemandP05: Figure(lo), DemandP95: Figure(hi), DemandFrom: from, Use: job.Engine.Use,
 		ServiceFactor: Figure(factor), Wanted: Figure(demand.Mid() * factor),
 		Clutches: map[string]ClutchHold{},
 	}
@@ -71,6 +61,18 @@ func (e *Engine) demand() (driveline.Demand, string, error) {
 	}
 	words += fmt.Sprintf(" measured at the wheels; %s of the crank's torque is taken as lost before them", quantity.FormatValue(e.Loss, "%", 0))
 	return driveline.DemandFromCurve(curve, e.Loss, e.Repeatability), words, nil
+}
+
+// demandRange is the 5 to 95 % range of the demand: what is left of a margin's doubt when the clutch is known exactly.
+func demandRange(in driveline.MarginInputs, effort Effort) (lo, hi float64, err error) {
+	for _, v := range []*uncertain.Value{&in.Outer, &in.Inner, &in.Friction, &in.Clamp} {
+		*v = uncertain.Exact(v.Mid())
+	}
+	if err := in.Check(); err != nil {
+		return 0, 0, err
+	}
+	h := driveline.Margin(in, effort.Samples, effort.Seed)
+	return h.Capacity / h.P95, h.Capacity / h.P05, nil
 }
 
 func (c *Clutch) marginInputs(friction uncertain.Value, demand driveline.Demand, factor float64) driveline.MarginInputs {
@@ -109,7 +111,7 @@ func (c *Clutch) hold(demand driveline.Demand, factor float64, effort Effort) (C
 		return out, &Fault{Key: "clutch." + c.Name + ".facing.hot_friction", Message: err.Error()}
 	}
 	hot := driveline.Margin(inputs, effort.Samples, effort.Seed)
-	out.Hot = &Hot{Capacity: Figure(hot.Capacity), Margin: Figure(hot.Margin),
+	out.Hot = &Hot{Capacity: Figure(hot.Capacity), CapacityP05: Figure(hot.CapacityP05), CapacityP95: Figure(hot.CapacityP95), Margin: Figure(hot.Margin),
 		MarginP05: Figure(hot.P05), MarginP95: Figure(hot.P95), Verdict: hot.Verdict}
 	return out, nil
 }

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"errors"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -74,7 +75,12 @@ func letGo(clutch *Clutch, system *Release, effort Effort) (PairAnswer, error) {
 	if err != nil {
 		return PairAnswer{}, faultOf(err, clutch, system)
 	}
+	sure, err := howSure(chain, knowns, effort)
+	if err != nil {
+		return PairAnswer{}, &Fault{Key: "release." + system.Name, Message: err.Error()}
+	}
 	out := PairAnswer{
+		Sure:   sure,
 		Clutch: clutch.Name, Release: system.Name,
 		FingerTravel: millimetres(a.FingerTravel), PlateLift: millimetres(a.PlateLift), LiftNeeded: millimetres(a.LiftNeeded),
 		SlaveTravel: millimetres(a.SlaveTravel), BearingTravel: millimetres(a.BearingTravel),
@@ -90,12 +96,22 @@ func letGo(clutch *Clutch, system *Release, effort Effort) (PairAnswer, error) {
 	}
 	out.Why = why(&chain, &a)
 	for _, share := range chain.TravelShares(chain.Clutch.FingerTravelNeeded()) {
-		out.Travel = append(out.Travel, Share{share.Name, millimetres(share.Pedal)})
+		out.Travel = append(out.Travel, Share{share.Name, millimetres(share.Pedal), share.Name == release.ShareUseful})
 	}
-	for _, p := range chain.Map(effort.Points) {
-		out.Map = append(out.Map, MapPoint{millimetres(p.Pedal), millimetres(p.Finger), Figure(p.Effort), Figure(p.Pressure / 1e6), Figure(p.Torque)})
-	}
+	out.Map = mapOf(&chain, a.Snaps, effort.Points)
 	return out, nil
+}
+
+// mapOf is the pedal map, with the points marked that the pedal snaps through to.
+func mapOf(chain *release.Chain, snaps []release.Snap, points int) []MapPoint {
+	var all []MapPoint
+	before := math.Inf(-1)
+	for _, p := range chain.Map(points) {
+		jump := slices.ContainsFunc(snaps, func(s release.Snap) bool { return !s.LetUp && before < s.Pedal && s.Pedal <= p.Pedal })
+		all = append(all, MapPoint{millimetres(p.Pedal), millimetres(p.Finger), Figure(p.Effort), Figure(p.Pressure / 1e6), Figure(p.Torque), jump})
+		before = p.Pedal
+	}
+	return all
 }
 
 // why says in one sentence what the verdict rests on.
