@@ -96,12 +96,35 @@ func clutchParts(c *workshop.Clutch, a *workshop.Workup) []picture.Part {
 }
 
 func driveParts(job *workshop.Job, a *workshop.Workup) []picture.Part {
-	var parts []picture.Part
-	if a.Hold != nil {
-		parts = append(parts, picture.Part{ID: picture.Flywheel, Name: "Engine", Numbers: []string{
-			figure(a.Hold.Demand, 0, "N m") + " peak", fmt.Sprintf("x %.2f for %s", float64(a.Hold.ServiceFactor), a.Hold.Use)}})
+	if a.Hold == nil {
+		return nil
 	}
-	return parts
+	parts := []picture.Part{{ID: picture.Flywheel, Name: "Engine", Numbers: []string{
+		figure(a.Hold.Demand, 0, "N m") + " peak", fmt.Sprintf("x %.2f for %s", float64(a.Hold.ServiceFactor), a.Hold.Use)}}}
+	drive := a.Hold.Drive
+	if drive == nil || len(drive.Gears) == 0 {
+		return parts
+	}
+	first := drive.Gears[0]
+	limited := func(load workshop.Figure) string {
+		if first.TyreLimited {
+			return figure(load, 0, "N m") + ", tyres' limit"
+		}
+		return figure(load, 0, "N m") + " in 1st"
+	}
+	differential := picture.Part{ID: picture.Differential, Name: "Differential", Numbers: []string{limited(first.Case)}}
+	if drive.Pin != nil {
+		differential.Numbers = append(differential.Numbers, "cross pin "+figure(drive.Pin.PinionPressure, 0, "MPa"))
+	}
+	shaft := picture.Part{ID: picture.HalfShaft, Name: "Half shaft", Numbers: []string{figure(first.HalfShaft, 0, "N m")}}
+	if drive.HalfShaft != nil {
+		shaft.Numbers = append(shaft.Numbers, figure(drive.HalfShaft.Stress, 0, "MPa")+" in torsion")
+	}
+	return append(parts,
+		picture.Part{ID: picture.Gearbox, Name: "Gearbox", Numbers: []string{figure(first.GearboxOut, 0, "N m") + " out in 1st"}},
+		picture.Part{ID: picture.Propshaft, Name: "Propshaft", Numbers: []string{figure(first.Propshaft, 0, "N m")}},
+		differential, shaft,
+		picture.Part{ID: picture.Tyre, Name: "Tyre", Numbers: []string{"grip " + written(job.Drive.TyreGrip, "", 2)}})
 }
 
 func describe(parts []picture.Part) string {

@@ -55,6 +55,7 @@ type HoldAnswer struct {
 	ServiceFactor Figure                `json:"service_factor"`
 	Wanted        Figure                `json:"wanted_torque_nm"` // demand times service factor
 	Clutches      map[string]ClutchHold `json:"clutches"`
+	Drive         *DriveAnswer          `json:"driveline,omitempty"`
 	order         []string
 }
 

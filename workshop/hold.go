@@ -28,7 +28,7 @@ func Hold(job *Job, effort Effort) (*HoldAnswer, error) {
 	answer := &HoldAnswer{
 		Demand: Figure(demand.Mid()), DemandP05: Figure(lo), DemandP95: Figure(hi), DemandFrom: from, Use: job.Engine.Use,
 		ServiceFactor: Figure(factor), Wanted: Figure(demand.Mid() * factor),
-		Clutches: map[string]ClutchHold{},
+		Clutches: map[string]ClutchHold{}, Drive: driveLoads(job, demand.Mid()),
 	}
 	for i := range job.Clutches {
 		clutch := &job.Clutches[i]

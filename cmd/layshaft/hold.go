@@ -52,6 +52,9 @@ func printHold(w io.Writer, a *workshop.HoldAnswer) {
 		}
 	}
 	t.print(w)
+	if a.Drive != nil {
+		printDrive(w, a.Drive)
+	}
 }
 
 func fitted(is bool) string {
