@@ -68,10 +68,14 @@ func (d *decoder) value(n *node, v reflect.Value, r rule, key string) {
 	}
 }
 
-// is refuses a node of another kind than the one wanted.
+// is tells whether a node is of the kind wanted, and refuses it if not; the whole file has no key to name.
 func (d *decoder) is(want kind, n *node, r rule, key string) bool {
 	if n.kind == want {
 		return true
+	}
+	if key == "" {
+		d.refuse(n.line, n.column, key, "", "the file is %s, and %s is wanted", n.kind.a(), want.a())
+		return false
 	}
 	d.refuse(n.line, n.column, key, r.example(), "is %s, and %s is wanted", n.kind.a(), want.a())
 	return false

@@ -40,7 +40,7 @@ type entry struct {
 
 // a names the kind in a sentence.
 func (k kind) a() string {
-	return [...]string{"nothing", "a single value", "a group of keys", "a list"}[k]
+	return [...]string{"nothing", "a single value", "a group of keys and values", "a list"}[k]
 }
 
 // Has reports whether the file has the dotted key, such as "clutch.uprated.clamp_load" or "work[0]".

@@ -8,6 +8,7 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"strings"
 	"unicode/utf8"
 
 	"github.com/goccy/go-yaml/ast"
@@ -49,7 +50,7 @@ func (r *reader) read(data []byte) *node {
 	if !r.isText(data) {
 		return nil
 	}
-	tokens, err := tokenize(string(data))
+	tokens, err := tokenize(lineEnds.Replace(string(data)))
 	if err != nil {
 		r.refuse(1, 1, "", "%v", err)
 		return nil
@@ -68,6 +69,9 @@ func (r *reader) read(data []byte) *node {
 	}
 	return r.node(body, position{}, "", 0)
 }
+
+// lineEnds makes all line ends alike, as YAML has it; the library counts some of the others twice.
+var lineEnds = strings.NewReplacer("\r\n", "\n", "\r", "\n")
 
 // isText refuses bytes that are no text, before anything else looks at them.
 func (r *reader) isText(data []byte) bool {

@@ -3,6 +3,7 @@ package yamlfile
 import (
 	"encoding"
 	"errors"
+	"fmt"
 	"reflect"
 	"strconv"
 	"strings"
@@ -131,12 +132,12 @@ func (d *decoder) row(n *node, v reflect.Value, r rule, key string) {
 		return
 	}
 	if len(n.items) != len(r.of) {
-		d.refuse(n.line, n.column, key, r.like, "has %d figures in its row, and a row here is %s", len(n.items), columns(r.of))
+		d.refuse(n.line, n.column, key, r.like, "has %s, and a row here is %s", counted(len(n.items), "figure"), columns(r.of))
 		return
 	}
 	row := make(Row, len(r.of))
 	for i, item := range n.items {
-		column := rule{of: r.of[i : i+1], checks: r.checks}
+		column := rule{of: r.of[i : i+1], like: r.like, checks: r.checks}
 		d.value(item, reflect.ValueOf(&row[i]).Elem(), column, key)
 	}
 	v.Set(reflect.ValueOf(row))
@@ -148,6 +149,14 @@ func columns(of []quantity.Dimension) string {
 		names[i] = dimension.Name()
 	}
 	return strings.Join(names, ", ")
+}
+
+// counted puts a number before a noun: "1 figure", "3 figures".
+func counted(n int, noun string) string {
+	if n != 1 {
+		noun += "s"
+	}
+	return fmt.Sprintf("%d %s", n, noun)
 }
 
 // short keeps a refused text from filling the message.

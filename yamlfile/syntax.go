@@ -8,21 +8,24 @@ import (
 
 // syntax reports the parser's own error at its place, in the reader's words.
 func (r *reader) syntax(err error) {
-	at, message := position{1, 1}, err.Error()
-	if placed, ok := err.(interface {
+	placed, ok := err.(interface {
 		GetToken() *token.Token
 		GetMessage() string
-	}); ok {
-		at, message = placeOf(placed.GetToken()), placed.GetMessage()
+	})
+	if !ok {
+		r.refuse(1, 1, "", "%v", err)
+		return
 	}
-	r.refuse(at.line, at.column, "", "%s", plainly(message))
+	at := placeOf(placed.GetToken())
+	r.refuse(at.line, at.column, "", "%s", plainly(placed.GetMessage()))
 }
 
 // wordings put the parser's commonest complaints so that somebody who does not know YAML can act on them.
 var wordings = []struct{ complaint, plainly string }{
 	{"cannot start any token", "this line is indented with a tab or begins with a character that needs quotes; indent with spaces"},
+	{"tab character cannot", "this line is indented with a tab; indent with spaces"},
 	{"is a reserved character", "a value cannot begin with @ or `; put it in quotes"},
-	{"mapping value is not allowed", "a second colon stands in this line; put the value in quotes"},
+	{"mapping value is not allowed", "a second colon stands in this value; put the value in quotes, or indent the next line like this one"},
 	{"map key-value is pre-defined", "this line stands neither under the key above nor beside it; mend its indentation, or the colon above"},
 	{"value is not allowed in this context", "this value stands where none can be; look at its indentation and at the colon before it"},
 	{"could not find flow mapping end token", "this { is never closed with }"},
@@ -32,6 +35,9 @@ var wordings = []struct{ complaint, plainly string }{
 	{"could not find '[' character", "this ] closes nothing"},
 	{"could not find '{' character", "this } closes nothing"},
 	{"expected sequence element", "a value is missing before this comma"},
+	{"unexpected scalar value type", "a value is missing before this"},
+	{"could not find flow map content", "a key is missing here; put a text with brackets in quotes"},
+	{"invalid key for this map", "a key must be a word"},
 	{"could not find end character of double-quoted", "this text begins with \" and never ends with one"},
 	{"could not find end character of single-quoted", "this text begins with ' and never ends with one"},
 	{"unknown escape character", "a backslash in a text in double quotes means something else here; use single quotes"},
