@@ -16,7 +16,8 @@ type Launch struct {
 	Clutch       func(t float64) float64 // torque that the clutch can carry at time t, N m
 	InputInertia float64                 // discs and gearbox input shaft, kg m²; above 0
 	// Fade is told of every step the mean slip power (W) and the step (s), and returns the friction then, as a share
-	// of the friction that Clutch reckons with. Nil leaves the friction as it is.
+	// of the friction that Clutch reckons with. It is asked once before the first step, with a step of 0. Nil leaves
+	// the friction as it is.
 	Fade func(power, step float64) float64
 
 	Ratio      float64 // engine turns for one turn of the wheels

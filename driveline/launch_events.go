@@ -22,6 +22,9 @@ func newSimulation(l *Launch) *simulation {
 	s.y[engine] = l.StartSpeed
 	s.mode = mode{clutch: 1, resting: s.resistance(0) > 0}
 	s.out.LockedAt = math.NaN()
+	if l.Fade != nil {
+		s.friction = l.Fade(0, 0)
+	}
 	return s
 }
 

@@ -30,6 +30,10 @@ type figure struct {
 // inSI converts a figure by its unit; units of products that quantity has no dimension for are SI already.
 func (f figure) inSI(i int) float64 {
 	switch f.unit {
+	case "degF apart":
+		return f.values[i] * 5 / 9
+	case "ft lbf/lb/degF":
+		return f.values[i] * quantity.From(1, "lbf ft") / quantity.From(1, "lb") * 9 / 5
 	case "", "J/kg/K", "W/m/K", "W/m2/K", "m2/s", "J/m2", "J/m", "1/s", "kg m2", "kg/m3":
 		return f.values[i]
 	}
@@ -67,7 +71,7 @@ func (p *published) check(name string, si float64) {
 	want := p.answer(name)
 	kind, text, _ := strings.Cut(p.tolerances[name], ":")
 	tolerance, _ := strconv.ParseFloat(text, 64)
-	unit := 1.0
+	unit := 1.0 // a kelvin for temperatures
 	if f := p.outputs[name]; f.values[0] != 0 && f.unit != "degC" {
 		unit = want / f.values[0]
 	}
@@ -92,7 +96,7 @@ func near(t testing.TB, what string, got, want, tolerance float64) {
 func TestPublishedExamplesComeOut(t *testing.T) {
 	checks := map[string]func(*published){}
 	for _, topic := range []map[string]func(*published){
-		capacityExamples, engagementExamples, vehicleExamples, partExamples,
+		capacityExamples, engagementExamples, vehicleExamples, partExamples, heatExamples,
 	} {
 		maps.Copy(checks, topic)
 	}
