@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"strings"
 
 	"layshaft/driveline"
 	"layshaft/dyno"
@@ -123,6 +124,7 @@ func (r *reader) job(f *file) *workshop.Job {
 		job.Releases = append(job.Releases, r.release(named.Name, &named.Value))
 	}
 	r.oneFitted(job)
+	r.proposed(job)
 	r.distinct("work", f.Work)
 	r.distinct("options", f.Options)
 	job.Assumed = r.assumed
@@ -255,6 +257,22 @@ func (r *reader) oneFitted(job *workshop.Job) {
 		if c.Fitted {
 			seen = c.Name
 		}
+	}
+}
+
+// proposed sees to it that the pair the shop proposes is among the candidates.
+func (r *reader) proposed(job *workshop.Job) {
+	if job.Proposed == "" {
+		return
+	}
+	clutch, system, found := strings.Cut(job.Proposed, "/")
+	switch {
+	case !found:
+		r.fault("proposed", "%q is not a pair; write the clutch, a stroke and the release system, such as uprated/metal-master", job.Proposed)
+	case job.Clutch(clutch) == nil:
+		r.fault("proposed", "there is no clutch %q in this file", clutch)
+	case job.Release(system) == nil:
+		r.fault("proposed", "there is no release system %q in this file", system)
 	}
 }
 

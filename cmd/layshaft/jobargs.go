@@ -46,12 +46,24 @@ func (a *jobArgs) load() (*workshop.Job, *jobfile.Source, *library.Library, erro
 	if err != nil {
 		return nil, nil, nil, err
 	}
-	var folders []library.Folder
-	for _, name := range job.Folders {
-		folders = append(folders, library.Folder{Name: name, Files: os.DirFS(beside(folder, name))})
+	layouts, err := openLibrary(folder, job.Folders)
+	if err != nil {
+		return nil, nil, nil, source.Locate(err)
 	}
-	layouts, err := library.Open(folders...)
-	return job, source, layouts, err
+	return job, source, layouts, nil
+}
+
+// openLibrary opens the shop's own folders, as the job file names them, before the built-in layouts.
+func openLibrary(folder string, names []string) (*library.Library, error) {
+	var folders []library.Folder
+	for i, name := range names {
+		place := beside(folder, name)
+		if info, err := os.Stat(place); err != nil || !info.IsDir() {
+			return nil, &workshop.Fault{Key: fmt.Sprintf("library[%d]", i), Message: fmt.Sprintf("there is no folder %q beside the job file", name)}
+		}
+		folders = append(folders, library.Folder{Name: place, Files: os.DirFS(place)})
+	}
+	return library.Open(folders...)
 }
 
 func beside(folder, name string) string {
