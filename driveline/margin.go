@@ -23,7 +23,8 @@ type Hold struct {
 	Capacity                 float64 // worn in: uniform wear
 	CapacityUniformPressure  float64 // new: uniform pressure
 	Margin                   float64 // Capacity / (Demand · service factor), from the single figures
-	CapacityP05, CapacityP95 float64 // Capacity lies between them with 90 % probability
+	DemandP05, DemandP95     float64 // Demand lies between them with 90 % probability,
+	CapacityP05, CapacityP95 float64 // Capacity between these
 	P05, P95                 float64 // and the margin between these
 	Verdict                  string  // "holds", "thin" or "slips"
 }
@@ -54,7 +55,7 @@ func Margin(in MarginInputs, samples int, seed uint64) Hold {
 		CapacityUniformPressure: mid.capacity(mid.facing.MeanRadiusPressure()),
 		Margin:                  mid.margin(),
 	}
-	h.CapacityP05, h.CapacityP95, h.P05, h.P95 = in.spread(samples, seed)
+	in.spread(&h, samples, seed)
 	h.Verdict = Judge(h.P05, h.P95)
 	return h
 }

@@ -33,22 +33,27 @@ func (p *picked) margin() float64 {
 	return p.capacity(p.facing.MeanRadiusWear()) / (p.demand * p.serviceFactor)
 }
 
-// spread returns the 5 and 95 % figures of the capacity and of the margin.
-func (in *MarginInputs) spread(samples int, seed uint64) (capacity05, capacity95, margin05, margin95 float64) {
+// spread fills in the 5 and 95 % figures of demand, capacity and margin.
+func (in *MarginInputs) spread(h *Hold, samples int, seed uint64) {
 	if samples < 1 {
 		panic("driveline: a margin needs at least one sample")
 	}
-	capacities, margins := make([]float64, samples), make([]float64, samples)
+	demands, capacities, margins := make([]float64, samples), make([]float64, samples), make([]float64, samples)
 	draws := newDraws(in, seed)
 	figure := draws.figure
 	for i := range samples {
 		draws.turnTo(i)
 		p := in.pick(figure)
-		capacities[i] = p.capacity(p.facing.MeanRadiusWear())
-		margins[i] = p.margin()
+		demands[i], capacities[i], margins[i] = p.demand, p.capacity(p.facing.MeanRadiusWear()), p.margin()
 	}
-	c, m := uncertain.Percentiles(capacities, 5, 95), uncertain.Percentiles(margins, 5, 95)
-	return c[0], c[1], m[0], m[1]
+	h.DemandP05, h.DemandP95 = middle90(demands)
+	h.CapacityP05, h.CapacityP95 = middle90(capacities)
+	h.P05, h.P95 = middle90(margins)
+}
+
+func middle90(sample []float64) (p05, p95 float64) {
+	p := uncertain.Percentiles(sample, 5, 95)
+	return p[0], p[1]
 }
 
 // draws hands out figures sample by sample, from a quasi-random sequence with one coordinate for each input that is

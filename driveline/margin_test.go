@@ -75,7 +75,8 @@ func TestExactInputsGiveOneMargin(t *testing.T) {
 		in.Clamp = uncertain.Exact(rapid.Float64Range(1e3, 20e3).Draw(t, "clamp"))
 		in.ServiceFactor = rapid.Float64Range(1, 3).Draw(t, "factor")
 		h := Margin(in, 100, rapid.Uint64().Draw(t, "seed"))
-		if h.P05 != h.Margin || h.P95 != h.Margin || h.CapacityP05 != h.Capacity || h.CapacityP95 != h.Capacity {
+		if h.P05 != h.Margin || h.P95 != h.Margin || h.CapacityP05 != h.Capacity || h.CapacityP95 != h.Capacity ||
+			h.DemandP05 != h.Demand || h.DemandP95 != h.Demand {
 			t.Fatalf("not one figure: %+v", h)
 		}
 		if want := map[bool]string{true: "holds", false: "slips"}[h.Margin >= 1]; h.Verdict != want {
@@ -107,6 +108,8 @@ func TestSampledMarginMeetsClosedFormPercentiles(t *testing.T) {
 	m = h.Capacity / (in.Demand.Measured.Mid() / in.Demand.Speed.Mid() * in.ServiceFactor)
 	near(t, "5 % of a uniform loss", h.P05, m*(1-0.2475), 2e-3)
 	near(t, "95 % of a uniform loss", h.P95, m*(1-0.2025), 2e-3)
+	near(t, "5 % of the demand", h.DemandP05, h.Capacity/(h.P95*in.ServiceFactor), 1e-4)
+	near(t, "95 % of the demand", h.DemandP95, h.Capacity/(h.P05*in.ServiceFactor), 1e-4)
 	if h.CapacityP05 != h.Capacity || h.CapacityP95 != h.Capacity {
 		t.Error("the demand's range must not touch the capacity")
 	}
