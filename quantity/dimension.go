@@ -1,6 +1,9 @@
 package quantity
 
-import "strings"
+import (
+	"strings"
+	"unicode"
+)
 
 // Dimension is what a quantity measures. The zero Dimension is Number.
 type Dimension uint8
@@ -76,17 +79,25 @@ func (d Dimension) Units() []string { return append([]string(nil), dimensions[d]
 // DimensionNamed finds a dimension by its name. Letter case, spaces, hyphens and underscores do not matter, so
 // that a struct tag may say "angular speed" or "angular-speed".
 func DimensionNamed(name string) (Dimension, bool) {
-	wanted := plainName(name)
-	for d := range dimensions {
-		if plainName(dimensions[d].name) == wanted {
-			return Dimension(d), true
-		}
-	}
-	return 0, false
+	d, ok := named[plainName(name)]
+	return d, ok
 }
 
+var named = func() map[string]Dimension {
+	all := make(map[string]Dimension, len(dimensions))
+	for d := range dimensions {
+		all[plainName(dimensions[d].name)] = Dimension(d)
+	}
+	return all
+}()
+
 func plainName(name string) string {
-	return strings.NewReplacer(" ", "", "-", "", "_", "").Replace(strings.ToLower(name))
+	return strings.Map(func(r rune) rune {
+		if strings.ContainsRune(" -_", r) {
+			return -1
+		}
+		return unicode.ToLower(r)
+	}, name)
 }
 
 // noun is the dimension with its article, for a sentence: "a force", "an area".

@@ -9,7 +9,7 @@ import (
 // Error says why a text is not the quantity that was wanted. The parts are kept apart so that a form or a file
 // reader can put its own example in place of the general one.
 type Error struct {
-	Text    string // as it was written, shortened where it is very long
+	Text    string // as it was written; messages shorten it where it is very long
 	Reason  string // the rest of the sentence that begins with the text: "has no unit"
 	Example string // a text that would be accepted: "9.8 kN"
 }

@@ -154,6 +154,7 @@ func TestRefusalsSayWhatIsWrongAndWhatWouldBeRight(t *testing.T) {
 		{"\xff", Length, `"?" is not valid UTF-8 text; write for example 19.05 mm`},
 		{strings.Repeat("9", 200), Length, `"` + strings.Repeat("9", 40) + `…" is longer than 80 characters; write for example 19.05 mm`},
 		{"-300 degC", Temperature, `"-300 degC" is below absolute zero; write for example 20 degC`},
+		{"-5 K", Temperature, `"-5 K" is below absolute zero; write for example 20 degC`},
 		{"5 .. 3 mm", Length, `"5 .. 3 mm" has its bounds the wrong way round: the lower one comes first; write for example 19.05 mm`},
 		{"5 +- -1 mm", Length, `"5 +- -1 mm" has a negative standard deviation after +-; write for example 19.05 mm`},
 		{"5 mm .. 7", Length, `"5 mm .. 7" has no unit after its second figure; write for example 19.05 mm`},

@@ -6,8 +6,6 @@ import (
 	"math/big"
 	"strings"
 	"unicode"
-
-	"layshaft/spelling"
 )
 
 // powers are the exponents of the base units in a unit.
@@ -187,20 +185,4 @@ func splitFactor(factor string) (symbol string, exponent int, err error) {
 		return "", 0, fmt.Errorf("has the figure %s where a unit should stand", factor)
 	}
 	return "", 0, fmt.Errorf("has the unit %s with a power that makes no sense", factor)
-}
-
-// nearestUnit suggests what an unknown symbol may have been meant for: first among the units shown for the
-// dimension, then among all of them.
-func nearestUnit(text string, symbol unknownUnit, d Dimension) string {
-	if near := spelling.Nearest(tidy(text), dimensions[d].units); near != "" {
-		return near
-	}
-	for _, definition := range definitions {
-		for _, known := range strings.Fields(definition.symbols) {
-			if strings.EqualFold(known, string(symbol)) {
-				return strings.Replace(tidy(text), string(symbol), known, 1)
-			}
-		}
-	}
-	return ""
 }

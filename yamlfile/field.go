@@ -99,8 +99,8 @@ func (r rule) example() string {
 func mustDecode(t reflect.Type, r rule, where string, seen map[reflect.Type]bool) {
 	wrong := func(why string) { panic(fmt.Sprintf("yamlfile: %s: %s %s", where, t, why)) }
 	plain := func() {
-		if len(r.of) > 0 {
-			wrong("is no quantity and has an of tag")
+		if len(r.of) > 0 || len(r.checks) > 0 && t.Kind() != reflect.Int {
+			wrong("is no quantity and has an of or a check tag")
 		}
 	}
 	switch {
