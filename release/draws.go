@@ -20,10 +20,22 @@ type outcome struct {
 
 func (a *Answer) sample(middle *Chain, unsure []Known, samples int, seed uint64) error {
 	outcomes := make([]outcome, samples)
-	eachDraw(middle, unsure, samples, seed, func(i int, c *Chain, s *statics) {
-		w, travel := c.window(s), c.System.Pedal.Travel
-		outcomes[i] = outcome{true, w.frees(travel), w.overTravels(travel), c.stops(s, &w)}
-	})
+	eachDraw(middle, unsure, samples, seed, func(i int, c *Chain, s *statics) { outcomes[i] = c.outcomeOn(s) })
+	return a.chances(middle, outcomes)
+}
+
+func (c *Chain) outcome(load *bearingLoad) outcome {
+	s := c.staticsOn(load)
+	return c.outcomeOn(&s)
+}
+
+func (c *Chain) outcomeOn(s *statics) outcome {
+	w, travel := c.window(s), c.System.Pedal.Travel
+	return outcome{true, w.frees(travel), w.overTravels(travel), c.stops(s, &w)}
+}
+
+// chances makes of all draws' outcomes the chances and the stop that is good most likely.
+func (a *Answer) chances(middle *Chain, outcomes []outcome) error {
 	var good []stretch
 	var frees, over, full int
 	for _, o := range outcomes {
@@ -47,7 +59,7 @@ func (a *Answer) sample(middle *Chain, unsure []Known, samples int, seed uint64)
 			a.StopRecommended = stop
 		}
 	}
-	if a.Impossible = 1 - possible/float64(samples); a.Impossible > 0 {
+	if a.Impossible = 1 - possible/float64(len(outcomes)); a.Impossible > 0 {
 		a.Notes = append(a.Notes, fmt.Sprintf("%.2g %% of the draws made a chain that cannot be and were left out; a range reaches too far",
 			a.Impossible*100))
 	}

@@ -43,6 +43,21 @@ func (c *Chain) bottomsAt(s *statics) float64 {
 		load := s.stroke.preload(stroke)
 		return c.System.Pedal.padTravel(s.rod.at(0, load))
 	}
-	xf := bisect(0, s.bearing.end, func(x float64) bool { return s.farthest(&s.stroke, x) <= stroke })
-	return c.firstAt(s, xf)
+	return c.firstAt(s, s.firstPast(&s.stroke, stroke))
+}
+
+// firstPast is the finger travel at which r first comes past length, which it does before the load curve ends.
+func (s *statics) firstPast(r *rise, length float64) float64 {
+	if !s.alwaysRises(r) {
+		return bisect(0, s.bearing.end, func(x float64) bool { return s.farthest(r, x) <= length })
+	}
+	from, low := 0.0, s.along(r, 0)
+	for _, to := range s.bearing.travels[1:] {
+		high := s.along(r, to)
+		if high > length {
+			return s.inside(r, cell{from, to, low, high}, length)
+		}
+		from, low = to, high
+	}
+	return s.bearing.end
 }

@@ -12,8 +12,8 @@ type state struct {
 	beyond       bool // the fingers were pushed past the last load point
 }
 
-// cell is a stretch of finger travel over which the rod's travel rises without a turn.
-type cell struct{ from, to, low, high float64 } // finger travel, and rod travel at each end
+// cell is a stretch of finger travel over which a length, such as the rod's travel, rises without a turn.
+type cell struct{ from, to, low, high float64 } // finger travel, and the length at each end
 
 // path is the way that the fingers take while the pedal moves one way. Where the load falls faster than the chain's
 // give can follow, rod travel turns back and the fingers jump; the stretch in between is no part of the path.
@@ -89,7 +89,7 @@ func (s *statics) pressing() *path {
 			return
 		}
 		if c.low < reached {
-			c = cell{s.inside(c, reached), c.to, reached, c.high}
+			c = cell{s.inside(&s.rod, c, reached), c.to, reached, c.high}
 		}
 		p.cells = append(p.cells, c)
 		reached = c.high
@@ -115,7 +115,7 @@ func (s *statics) lettingUp(from float64) *path {
 			continue
 		}
 		if c.high > reached {
-			c = cell{c.from, s.inside(c, reached), c.low, reached}
+			c = cell{c.from, s.inside(&s.rod, c, reached), c.low, reached}
 		}
 		p.cells = append(p.cells, c)
 		reached = c.low
@@ -124,26 +124,26 @@ func (s *statics) lettingUp(from float64) *path {
 	return p
 }
 
-// inside is the finger travel within a cell at which the rod stands at r: Newton's step, held inside by bisection.
-func (s *statics) inside(c cell, r float64) float64 {
-	if r <= c.low {
+// inside is the finger travel within a cell of r at which it comes to length: Newton's step, held inside by bisection.
+func (s *statics) inside(r *rise, c cell, length float64) float64 {
+	if length <= c.low {
 		return c.from
 	}
-	if r >= c.high {
+	if length >= c.high {
 		return c.to
 	}
 	lo, hi := c.from, c.to
-	x := lo + (hi-lo)*(r-c.low)/(c.high-c.low)
+	x := lo + (hi-lo)*(length-c.low)/(c.high-c.low)
 	close := 1e-8 * (hi - lo) // Newton's next error is about the square of this part of the cell
 	for range 100 {
 		load := s.load(x)
-		short := r - s.rod.at(x, load)
+		short := length - r.at(x, load)
 		if short > 0 {
 			lo = x
 		} else {
 			hi = x
 		}
-		step := short / (s.rod.perTravel + s.scale*s.bearing.Slope(x)*s.rod.give(load))
+		step := short / (r.perTravel + s.scale*s.bearing.Slope(x)*r.give(load))
 		next := x + step
 		if next > lo && next < hi || short == 0 {
 			if math.Abs(step) <= close {
@@ -164,7 +164,7 @@ func (p *path) at(r float64) state {
 	}
 	for _, c := range p.cells {
 		if r <= c.high {
-			x := p.inside(c, r)
+			x := p.inside(&p.rod, c, r)
 			return state{finger: x, load: p.load(x)}
 		}
 	}

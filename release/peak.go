@@ -25,7 +25,7 @@ func (c *Chain) peaks(down *path, full float64, last state) (effort, pressure fl
 		if !pedal.plain() {
 			to := cell.to
 			if cell.high > full {
-				to = down.inside(cell, full)
+				to = down.inside(&down.rod, cell, full)
 			}
 			effort = max(effort, highest(cell.from, to, func(x float64) float64 {
 				load := down.load(x)
