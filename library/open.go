@@ -1,11 +1,11 @@
 package library
 
 import (
-	"cmp"
 	"embed"
 	"errors"
 	"fmt"
 	"io/fs"
+	"maps"
 	"path"
 	"slices"
 	"strings"
@@ -23,24 +23,41 @@ type Folder struct {
 	Files fs.FS
 }
 
-// Library finds layouts by name. It does not change after Open.
-type Library struct{ layouts []*Layout }
+// Library finds layouts by name. It is safe for use from several goroutines.
+type Library struct{ own []*Layout }
 
-// builtin reads the embedded layouts once; a fault in them is a fault of the program.
-var builtin = sync.OnceValue(func() []*Layout {
-	files, err := fs.Sub(layoutFiles, "layouts")
+// builtin reads each embedded layout once, when it is first asked for; a fault in one is a fault of the program.
+var builtin = func() map[string]func() *Layout {
+	files, err := layoutFiles.ReadDir("layouts")
 	if err != nil {
 		panic("library: " + err.Error())
 	}
-	layouts, err := layoutsIn(Folder{"built-in", files})
+	readers := map[string]func() *Layout{}
+	for _, file := range files {
+		name := strings.TrimSuffix(file.Name(), ".yaml")
+		readers[name] = sync.OnceValue(func() *Layout { return loadBuiltin(name) })
+	}
+	return readers
+}()
+
+// loadBuiltin reads the embedded layout that is named as its file is.
+func loadBuiltin(name string) *Layout {
+	data, err := layoutFiles.ReadFile("layouts/" + name + ".yaml")
 	if err != nil {
 		panic("library: " + err.Error())
 	}
-	return layouts
-})
+	layout, err := Load("built-in/"+name+".yaml", data)
+	if err != nil {
+		panic("library: " + err.Error())
+	}
+	if layout.Name != name {
+		panic(fmt.Sprintf("library: built-in/%s.yaml holds layout %q", name, layout.Name))
+	}
+	return layout
+}
 
 // Builtin holds the generic layouts alone.
-func Builtin() *Library { return &Library{builtin()} }
+func Builtin() *Library { return &Library{} }
 
 // Open holds the layouts of a shop's folders and, behind them, the built-in ones: a shop's layout stands in for a
 // built-in one of the same name. Two layouts of one name in the shop's folders are an error, as is any file that
@@ -57,28 +74,34 @@ func Open(folders ...Folder) (*Library, error) {
 	if err := errors.Join(faults...); err != nil {
 		return nil, err
 	}
-	l := &Library{own}
-	for _, layout := range builtin() {
-		if l.find(layout.Name) == nil {
-			l.layouts = append(l.layouts, layout)
-		}
+	return &Library{own}, nil
+}
+
+// names lists the layouts there are, in order.
+func (l *Library) names() []string {
+	names := slices.Collect(maps.Keys(builtin))
+	for _, layout := range l.own {
+		names = append(names, layout.Name)
 	}
-	slices.SortFunc(l.layouts, func(a, b *Layout) int { return cmp.Compare(a.Name, b.Name) })
-	return l, nil
+	slices.Sort(names)
+	return slices.Compact(names)
 }
 
 // Layouts lists all layouts by name.
-func (l *Library) Layouts() []*Layout { return slices.Clone(l.layouts) }
+func (l *Library) Layouts() []*Layout {
+	var all []*Layout
+	for _, name := range l.names() {
+		all = append(all, l.find(name))
+	}
+	return all
+}
 
 // Layout finds a layout by the name in its layout key.
 func (l *Library) Layout(name string) (*Layout, error) {
 	if layout := l.find(name); layout != nil {
 		return layout, nil
 	}
-	names := make([]string, len(l.layouts))
-	for i, layout := range l.layouts {
-		names[i] = layout.Name
-	}
+	names := l.names()
 	if near := yamlfile.Nearest(name, names); near != "" {
 		return nil, fmt.Errorf("no layout is called %q; did you mean %q?", name, near)
 	}
@@ -86,10 +109,13 @@ func (l *Library) Layout(name string) (*Layout, error) {
 }
 
 func (l *Library) find(name string) *Layout {
-	for _, layout := range l.layouts {
+	for _, layout := range l.own {
 		if layout.Name == name {
 			return layout
 		}
+	}
+	if read, there := builtin[name]; there {
+		return read()
 	}
 	return nil
 }

@@ -16,8 +16,11 @@ type Error struct {
 }
 
 func (e *Error) Error() string {
-	return fmt.Sprintf("%s %s; write for example %q", quoted(e.Text), e.Reason, e.Example)
+	return fmt.Sprintf("%s; write for example %q", e.Sentence(), e.Example)
 }
+
+// Sentence is what is wrong, without the example.
+func (e *Error) Sentence() string { return quoted(e.Text) + " " + e.Reason }
 
 // quoted keeps a message readable when somebody pastes a page into a field.
 func quoted(text string) string {

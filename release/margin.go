@@ -35,12 +35,16 @@ func Margin(base Chain, knowns []Known, samples int, seed uint64) (MarginSpread,
 		return MarginSpread{}, err
 	}
 	unsure := notExact(knowns)
+	load := newBearingLoad(middle.Clutch.BearingLoad)
 	model := uncertain.Model{Output: func(x []float64) float64 {
 		c := middle
 		for i, k := range unsure {
 			k.Set(&c, x[i])
 		}
-		return c.margin()
+		if c.Clutch.BearingLoad != load.Curve {
+			return c.margin(newBearingLoad(c.Clutch.BearingLoad))
+		}
+		return c.margin(load)
 	}}
 	for _, k := range unsure {
 		model.Inputs = append(model.Inputs, k.Value)
@@ -70,7 +74,7 @@ func Margin(base Chain, knowns []Known, samples int, seed uint64) (MarginSpread,
 }
 
 // margin is the pedal travel left after the discs are free.
-func (c *Chain) margin() float64 {
-	s := c.statics()
+func (c *Chain) margin(load *bearingLoad) float64 {
+	s := c.staticsOn(load)
 	return c.System.Pedal.Travel - c.firstAt(&s, min(c.Clutch.FingerTravelNeeded(), s.bearing.end))
 }

@@ -4,14 +4,15 @@ package workshop
 // same answer every time. Powers of two serve the sampling best.
 type Effort struct {
 	Samples    int // draws for the chances
-	Doubt      int // draws for the band and for what to measure first; 0 leaves them out
-	BandPoints int // of the band
+	Doubt      int // draws for what to measure first; 0 leaves doubt and band out
+	BandDraws  int
+	BandPoints int
 	Points     int // of each pedal map
 	Seed       uint64
 }
 
 // Thorough is the effort for commands and paper, Quick the one for a page that follows what is typed.
 var (
-	Thorough = Effort{Samples: 16384, Doubt: 2048, BandPoints: 76, Points: 151, Seed: 1}
-	Quick    = Effort{Samples: 2048, Doubt: 256, BandPoints: 51, Points: 151, Seed: 1}
+	Thorough = Effort{Samples: 8192, Doubt: 1024, BandDraws: 256, BandPoints: 61, Points: 151, Seed: 1}
+	Quick    = Effort{Samples: 2048, Doubt: 256, BandDraws: 96, BandPoints: 41, Points: 151, Seed: 1}
 )

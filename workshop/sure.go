@@ -38,7 +38,7 @@ func howSure(chain release.Chain, knowns []release.Known, effort Effort) (*Suren
 	if err != nil {
 		return nil, err
 	}
-	band, err := release.Band(chain, knowns, effort.BandPoints, effort.Doubt/2, effort.Seed)
+	band, err := release.Band(chain, knowns, effort.BandPoints, effort.BandDraws, effort.Seed)
 	if err != nil {
 		return nil, err
 	}

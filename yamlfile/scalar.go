@@ -17,10 +17,19 @@ func (d *decoder) text(n *node, into encoding.TextUnmarshaler, r rule, key strin
 	if !d.is(scalar, n, r, key) {
 		return
 	}
-	if err := into.UnmarshalText([]byte(n.text)); err != nil {
-		d.refuse(n.line, n.column, key, r.like, "%v", err)
+	err := into.UnmarshalText([]byte(n.text))
+	if err == nil {
+		return
 	}
+	if own, ok := err.(sentence); ok && r.like != "" {
+		d.refuse(n.line, n.column, key, r.like, "%s", own.Sentence()) // the field's example says it better
+		return
+	}
+	d.refuse(n.line, n.column, key, r.like, "%v", err)
 }
+
+// sentence is an error that can tell what is wrong without its own example of what would be right.
+type sentence interface{ Sentence() string }
 
 // plain decodes a string, a bool or an int.
 func (d *decoder) plain(n *node, v reflect.Value, r rule, key string) {

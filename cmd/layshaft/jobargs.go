@@ -23,7 +23,7 @@ type jobArgs struct {
 	JSON    bool   `name:"json" help:"Print one JSON object instead of text."`
 	Check   bool   `help:"Exit with status 1 when the computed answer is no."`
 	Seed    uint64 `default:"1" help:"Seed of the sampling."`
-	Samples int    `default:"16384" help:"How many draws tell the chances."`
+	Samples int    `default:"8192" help:"How many draws tell the chances."`
 }
 
 func (a *jobArgs) effort() (workshop.Effort, error) {
