@@ -1,6 +1,10 @@
 package driveline
 
-import "layshaft/uncertain"
+import (
+	"errors"
+
+	"layshaft/uncertain"
+)
 
 // PowerTorque returns the torque that goes with a power at a speed.
 //
@@ -75,6 +79,17 @@ func DemandFromCurve(curve Curve, loss, repeatability uncertain.Value) Demand {
 // DemandFromPower guesses the peak from a power (W) at a speed (rad/s) alone: P/ω times PeakRatio.
 func DemandFromPower(power, omega uncertain.Value) Demand {
 	return Demand{power, omega, PeakRatio(), uncertain.Exact(1), uncertain.Exact(0)}
+}
+
+// Check tells what in the figures cannot be, or nil.
+func (d Demand) Check() error {
+	return errors.Join(
+		above("engine torque or power", d.Measured, 0),
+		above("engine speed", d.Speed, 0),
+		above("peak torque over torque at peak power", d.PeakRatio, 0),
+		above("repeatability", d.Repeatability, 0),
+		above("share of the torque that is not lost", uncertain.Exact(1-largest(d.Loss)), 0),
+	)
 }
 
 // Mid returns the single figure for the demand, from the single figures of its parts, in N m.

@@ -70,11 +70,7 @@ func (in MarginInputs) Check() error {
 		above("facing outer diameter", in.Outer, largest(in.Inner)),
 		above("friction", in.Friction, 0),
 		above("clamp load", in.Clamp, 0),
-		above("engine torque or power", in.Demand.Measured, 0),
-		above("engine speed", in.Demand.Speed, 0),
-		above("peak torque over torque at peak power", in.Demand.PeakRatio, 0),
-		above("repeatability", in.Demand.Repeatability, 0),
-		above("share of the torque that is not lost", uncertain.Exact(1-largest(in.Demand.Loss)), 0),
+		in.Demand.Check(),
 		above("service factor", uncertain.Exact(in.ServiceFactor), 0),
 	)
 }

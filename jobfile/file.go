@@ -71,10 +71,12 @@ type drivePart struct {
 }
 
 type crossPinPart struct {
-	Diameter     uncertain.Value `key:"diameter" of:"length" need:"yes" like:"16 mm" check:">0"`
-	PinionRadius uncertain.Value `key:"pinion_radius" of:"length" need:"yes" like:"24 mm" check:">0"`
-	PinionLength uncertain.Value `key:"pinion_length" of:"length" need:"yes" like:"14 mm" check:">0"`
-	Pinions      int             `key:"pinions" need:"yes" like:"2" check:">=2"`
+	Diameter     uncertain.Value  `key:"diameter" of:"length" need:"yes" like:"16 mm" check:">0"`
+	PinionRadius uncertain.Value  `key:"pinion_radius" of:"length" need:"yes" like:"24 mm" check:">0"`
+	PinionLength uncertain.Value  `key:"pinion_length" of:"length" need:"yes" like:"14 mm" check:">0"`
+	Pinions      int              `key:"pinions" need:"yes" like:"2" check:">=2"`
+	CaseRadius   *uncertain.Value `key:"case_radius" of:"length" like:"36 mm" check:">0"`
+	CaseLength   *uncertain.Value `key:"case_length" of:"length" like:"12 mm" check:">0"`
 }
 
 type shaftPart struct {

@@ -389,7 +389,8 @@ func (r *reader) drive(d *drivePart) *workshop.Drive {
 	}
 	if pin := d.CrossPin; pin != nil {
 		drive.CrossPin = &workshop.CrossPin{Diameter: pin.Diameter.Mid(), PinionRadius: pin.PinionRadius.Mid(),
-			PinionLength: pin.PinionLength.Mid(), Pinions: pin.Pinions}
+			PinionLength: pin.PinionLength.Mid(), Pinions: pin.Pinions,
+			CaseRadius: mid(pin.CaseRadius), CaseLength: mid(pin.CaseLength)}
 	}
 	if shaft := d.HalfShaft; shaft != nil {
 		drive.HalfShaft = &workshop.Shaft{Diameter: shaft.Diameter.Mid(), Bore: mid(shaft.Bore), Length: shaft.Length.Mid()}

@@ -32,6 +32,7 @@ type PinLoads struct {
 	Gear           int    `json:"gear"`
 	PinionForce    Figure `json:"pinion_force_kn"`
 	PinionPressure Figure `json:"pinion_pressure_mpa"`
+	CasePressure   Figure `json:"case_pressure_mpa"` // null where the seat in the case is not known
 	Shear          Figure `json:"shear_mpa"`
 }
 
@@ -79,9 +80,11 @@ func driveLoads(job *Job, torque float64) *DriveAnswer {
 }
 
 func (p *CrossPin) loads(torque float64, gear int) *PinLoads {
-	pin := driveline.CrossPin{Pinions: p.Pinions, Diameter: p.Diameter, PinionRadius: p.PinionRadius, PinionLength: p.PinionLength}
+	pin := driveline.CrossPin{Pinions: p.Pinions, Diameter: p.Diameter, PinionRadius: p.PinionRadius, PinionLength: p.PinionLength,
+		CaseRadius: p.CaseRadius, CaseLength: p.CaseLength}
 	load := pin.Load(torque)
-	return &PinLoads{Gear: gear, PinionForce: Figure(load.PinionForce / 1e3), PinionPressure: Figure(load.PinionPressure / 1e6), Shear: Figure(load.Shear / 1e6)}
+	return &PinLoads{Gear: gear, PinionForce: Figure(load.PinionForce / 1e3), PinionPressure: Figure(load.PinionPressure / 1e6),
+		CasePressure: Figure(load.CasePressure / 1e6), Shear: Figure(load.Shear / 1e6)}
 }
 
 // vehicle is the car as the tyres see it. Without a grip the tyres never slip, which errs on the high side.

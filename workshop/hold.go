@@ -20,20 +20,26 @@ func Hold(job *Job, effort Effort) (*HoldAnswer, error) {
 	if err != nil {
 		return nil, err
 	}
-	factor := job.Engine.ServiceFactor
-	lo, hi, err := demandRange(job.Clutches[0].marginInputs(job.Clutches[0].Friction, demand, 1), effort)
-	if err != nil {
+	if err := demand.Check(); err != nil {
 		return nil, &Fault{Key: "engine", Message: err.Error()}
 	}
+	factor := job.Engine.ServiceFactor
 	answer := &HoldAnswer{
-		Demand: Figure(demand.Mid()), DemandP05: Figure(lo), DemandP95: Figure(hi), DemandFrom: from, Use: job.Engine.Use,
+		Demand: Figure(demand.Mid()), DemandFrom: from, Use: job.Engine.Use,
 		ServiceFactor: Figure(factor), Wanted: Figure(demand.Mid() * factor),
 		Clutches: map[string]ClutchHold{}, Drive: driveLoads(job, demand.Mid()),
 	}
 	for i := range job.Clutches {
 		clutch := &job.Clutches[i]
-		hold, err := clutch.hold(demand, factor, effort)
+		cold, err := clutch.margin(clutch.Friction, demand, factor, effort)
 		if err != nil {
+			return nil, &Fault{Key: "clutch." + clutch.Name, Message: err.Error()}
+		}
+		if i == 0 {
+			answer.DemandP05, answer.DemandP95 = Figure(cold.DemandP05), Figure(cold.DemandP95)
+		}
+		hold := clutch.hold(cold)
+		if hold.Hot, err = clutch.hot(demand, factor, effort); err != nil {
 			return nil, err
 		}
 		answer.Clutches[clutch.Name] = hold
@@ -63,25 +69,6 @@ func (e *Engine) demand() (driveline.Demand, string, error) {
 	return driveline.DemandFromCurve(curve, e.Loss, e.Repeatability), words, nil
 }
 
-// demandRange is the 5 to 95 % range of the demand: what is left of a margin's doubt when the clutch is known exactly.
-func demandRange(in driveline.MarginInputs, effort Effort) (lo, hi float64, err error) {
-	for _, v := range []*uncertain.Value{&in.Outer, &in.Inner, &in.Friction, &in.Clamp} {
-		*v = uncertain.Exact(v.Mid())
-	}
-	if err := in.Check(); err != nil {
-		return 0, 0, err
-	}
-	h := driveline.Margin(in, effort.Samples, effort.Seed)
-	return h.Capacity / h.P95, h.Capacity / h.P05, nil
-}
-
-func (c *Clutch) marginInputs(friction uncertain.Value, demand driveline.Demand, factor float64) driveline.MarginInputs {
-	return driveline.MarginInputs{
-		Faces: driveline.Faces(c.Discs), Outer: c.Outer, Inner: c.Inner,
-		Friction: friction, Clamp: c.Clamp, Demand: demand, ServiceFactor: factor,
-	}
-}
-
 func (c *Clutch) facing() driveline.Facing {
 	return driveline.Facing{Outer: c.Outer.Mid(), Inner: c.Inner.Mid()}
 }
@@ -91,29 +78,39 @@ func (c *Clutch) capacity() float64 {
 	return driveline.Capacity(driveline.Faces(c.Discs), c.Friction.Mid(), c.Clamp.Mid(), c.facing().MeanRadiusWear())
 }
 
-func (c *Clutch) hold(demand driveline.Demand, factor float64, effort Effort) (ClutchHold, error) {
-	inputs := c.marginInputs(c.Friction, demand, factor)
-	if err := inputs.Check(); err != nil {
-		return ClutchHold{}, &Fault{Key: "clutch." + c.Name, Message: err.Error()}
+func (c *Clutch) margin(friction uncertain.Value, demand driveline.Demand, factor float64, effort Effort) (driveline.Hold, error) {
+	inputs := driveline.MarginInputs{
+		Faces: driveline.Faces(c.Discs), Outer: c.Outer, Inner: c.Inner,
+		Friction: friction, Clamp: c.Clamp, Demand: demand, ServiceFactor: factor,
 	}
-	h := driveline.Margin(inputs, effort.Samples, effort.Seed)
-	out := ClutchHold{
+	if err := inputs.Check(); err != nil {
+		return driveline.Hold{}, err
+	}
+	return driveline.Margin(inputs, effort.Samples, effort.Seed), nil
+}
+
+func (c *Clutch) hold(h driveline.Hold) ClutchHold {
+	return ClutchHold{
 		Fitted:   c.Fitted,
 		Capacity: Figure(h.Capacity), CapacityP05: Figure(h.CapacityP05), CapacityP95: Figure(h.CapacityP95),
 		CapacityNew: Figure(h.CapacityUniformPressure),
 		Margin:      Figure(h.Margin), MarginP05: Figure(h.P05), MarginP95: Figure(h.P95), Verdict: h.Verdict,
 	}
+}
+
+// hot is nil where no hot friction is given.
+func (c *Clutch) hot(demand driveline.Demand, factor float64, effort Effort) (*Hot, error) {
 	if c.HotFriction == nil {
-		return out, nil
+		return nil, nil
 	}
-	inputs.Friction = *c.HotFriction
-	if err := inputs.Check(); err != nil {
-		return out, &Fault{Key: "clutch." + c.Name + ".facing.hot_friction", Message: err.Error()}
+	h, err := c.margin(*c.HotFriction, demand, factor, effort)
+	if err != nil {
+		return nil, &Fault{Key: "clutch." + c.Name + ".facing.hot_friction", Message: err.Error()}
 	}
-	hot := driveline.Margin(inputs, effort.Samples, effort.Seed)
-	out.Hot = &Hot{Capacity: Figure(hot.Capacity), CapacityP05: Figure(hot.CapacityP05), CapacityP95: Figure(hot.CapacityP95), Margin: Figure(hot.Margin),
-		MarginP05: Figure(hot.P05), MarginP95: Figure(hot.P95), Verdict: hot.Verdict}
-	return out, nil
+	return &Hot{
+		Capacity: Figure(h.Capacity), CapacityP05: Figure(h.CapacityP05), CapacityP95: Figure(h.CapacityP95),
+		Margin: Figure(h.Margin), MarginP05: Figure(h.P05), MarginP95: Figure(h.P95), Verdict: h.Verdict,
+	}, nil
 }
 
 func millimetres(v float64) Figure { return Figure(v * 1e3) }

@@ -72,10 +72,11 @@ type Drive struct {
 	HalfShaft   *Shaft
 }
 
-// CrossPin is the pin that carries a differential's pinions.
+// CrossPin is the pin that carries a differential's pinions. Its seat in the case is 0 where it is not known.
 type CrossPin struct {
 	Diameter, PinionRadius, PinionLength float64
 	Pinions                              int
+	CaseRadius, CaseLength               float64
 }
 
 // Shaft is a shaft in torsion; Bore is 0 for a solid one.

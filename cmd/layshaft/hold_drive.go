@@ -20,8 +20,8 @@ func printDrive(w io.Writer, d *workshop.DriveAnswer) {
 	}
 	t.print(w)
 	if d.Pin != nil {
-		fmt.Fprintf(w, "cross pin, gear %d: %.0f kN on each pinion, %.0f MPa in its bore, %.0f MPa in shear\n",
-			d.Pin.Gear, d.Pin.PinionForce, d.Pin.PinionPressure, d.Pin.Shear)
+		fmt.Fprintf(w, "cross pin, gear %d: %.0f kN on each pinion, %.0f MPa in its bore, %s%.0f MPa in shear\n",
+			d.Pin.Gear, d.Pin.PinionForce, d.Pin.PinionPressure, inCase(d.Pin.CasePressure), d.Pin.Shear)
 	}
 	if d.HalfShaft != nil {
 		fmt.Fprintf(w, "half shaft, gear %d: %.0f MPa in torsion, twists %.1f deg\n", d.HalfShaft.Gear, d.HalfShaft.Stress, d.HalfShaft.Twist)
@@ -32,3 +32,10 @@ func printDrive(w io.Writer, d *workshop.DriveAnswer) {
 }
 
 func newtonMetres(f workshop.Figure) string { return fmt.Sprintf("%.0f N m", float64(f)) }
+
+func inCase(pressure workshop.Figure) string {
+	if !pressure.Known() {
+		return ""
+	}
+	return fmt.Sprintf("%.0f MPa in its seat in the case, ", pressure)
+}
