@@ -152,36 +152,70 @@ func TestHoursCarryNoDust(t *testing.T) {
 }
 
 func TestAStoppedSearchGivesItsBestAndSaysSo(t *testing.T) {
+	for seed := range uint64(100) {
+		checkStopped(t, rivals(seed, 60, 40, 6))
+	}
+	checkStopped(t, rivals(1, 300, 40, 15))
+}
+
+func checkStopped(t *testing.T, c car) {
+	t.Helper()
 	stopped, stop := context.WithCancel(context.Background())
 	stop()
-	unproven := 0
-	for seed := range uint64(4) {
-		c := rivals(seed, 300, 40, 15)
-		g := c.graph(t)
-		best := mustPlan(t, g, c.jobNames()...)
-		plan, err := g.PlanContext(stopped, c.jobNames())
-		if err != nil {
-			t.Fatal(err)
-		}
-		if plan.LowerBound > best.Together || plan.Together < best.Together || plan.LowerBound <= 0 {
-			t.Errorf("seed %d: bound %v h, found %v h, least %v h", seed, plan.LowerBound, plan.Together, best.Together)
-		}
-		if plan.Together > plan.Apart {
-			t.Errorf("seed %d: together %v h is more than apart %v h", seed, plan.Together, plan.Apart)
-		}
-		for _, job := range plan.Jobs {
-			if job.Adds < job.Work {
-				t.Errorf("seed %d: %s adds %v h with %v h of work", seed, job.Name, job.Adds, job.Work)
+	g := c.graph(t)
+	best := mustPlan(t, g, c.jobNames()...)
+	plan, err := g.PlanContext(stopped, c.jobNames())
+	if err != nil {
+		t.Fatal(err)
+	}
+	if plan.Proven || !best.Proven {
+		t.Errorf("a stopped search is proven: %v; one that ran to its end: %v", plan.Proven, best.Proven)
+	}
+	if plan.LowerBound > best.Together || plan.Together < best.Together || plan.LowerBound <= 0 {
+		t.Errorf("bound %v h, found %v h, least %v h", plan.LowerBound, plan.Together, best.Together)
+	}
+	if plan.Together > plan.Apart {
+		t.Errorf("together %v h is more than apart %v h", plan.Together, plan.Apart)
+	}
+	for _, job := range plan.Jobs {
+		own := job.Work
+		for _, step := range plan.Steps {
+			if slices.Equal(step.Jobs, []string{job.Name}) {
+				own += step.Off + step.On
 			}
 		}
-		checkOrder(t, c, plan)
-		if !plan.Proven {
-			unproven++
+		if job.Adds < own && !near(job.Adds, own) {
+			t.Errorf("%s adds %v h; its work and what comes off for it alone take %v h", job.Name, job.Adds, own)
 		}
 	}
-	if unproven != 4 {
-		t.Errorf("%d of 4 stopped searches say that they prove nothing, want all", unproven)
+	checkOrder(t, c, plan)
+	for _, step := range plan.Steps {
+		if len(step.Jobs) == 0 {
+			t.Errorf("%s serves no job", step.Name)
+		}
 	}
+}
+
+// Within a limit there is either the least answer or none, whatever was asked before.
+func TestALimitHidesNothingAndLetsNothingWorseThrough(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		c := rivals(rapid.Uint64().Draw(t, "seed"), 14, 20, 3).oneJob()
+		g := c.graph(t)
+		whole := g.problem([]int{0})
+		least := newSearch(context.Background(), len(g.ops)).within(whole, math.MaxInt64)
+		step := int64(1) << g.bits * 50_000_000 // 0.05 h
+		s := newSearch(context.Background(), len(g.ops))
+		for _, off := range rapid.SliceOfN(rapid.Int64Range(-3, 3), 1, 5).Draw(t, "limits in steps from the least") {
+			limit := least.cost + off*step
+			got := s.within(whole, limit)
+			switch {
+			case off >= 0 && (got.ops == nil || got.cost != least.cost || !slices.Equal(got.ops, least.ops)):
+				t.Errorf("within %d steps more: %v, want %v", off, got, least)
+			case off < 0 && (got.ops != nil || got.least <= limit || got.least > least.cost):
+				t.Errorf("within %d steps less: %v, of least %d", -off, got, least.cost)
+			}
+		}
+	})
 }
 
 func TestNoJobsTakeNothing(t *testing.T) {

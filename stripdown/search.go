@@ -85,7 +85,8 @@ func (s *search) known(p *problem) *problem {
 	return p
 }
 
-// part finds the best answer to a problem that cannot be reduced, unless it has been found before.
+// part finds the best answer to a problem that cannot be reduced, unless it has been found before; then it may
+// cost more than limit.
 func (s *search) part(p *problem, limit int64) answer {
 	best := p.best
 	if best.ops == nil && best.least <= limit {
@@ -93,9 +94,6 @@ func (s *search) part(p *problem, limit int64) answer {
 		if !s.stopped {
 			p.best = best
 		}
-	}
-	if best.cost > limit {
-		best.ops = nil
 	}
 	return best
 }
