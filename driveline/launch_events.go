@@ -162,6 +162,7 @@ func (s *simulation) clutchBreaksLoose() {
 func (s *simulation) tyreMeets() {
 	slipping := s.mode.tyre
 	s.mode.tyre = stuck
+	s.y[road] += s.wheelSlip(s.y) // what is left of it would count as meeting again once they break loose
 	a := s.motion(s.t, s.y, s.mode)
 	if math.Abs(a.traction) > s.grip(a.road)+torqueSlack {
 		s.mode.tyre = -slipping
