@@ -8,8 +8,8 @@ const (
 	DuplicateName Kind = "duplicate name" // two operations, or two jobs, of one name
 	BadHours      Kind = "bad hours"      // hours below nought, not a number, or too many to count
 	BadPeople     Kind = "bad people"     // fewer than no people
-	UnknownName   Kind = "unknown name"   // a need that is no operation
-	Unmet         Kind = "unmet need"     // a need that no operation can meet: it names a job, or nothing in its group is known
+	UnknownName   Kind = "unknown name"   // a need that names nothing known
+	Unmet         Kind = "unmet need"     // a need that no operation can meet: it names a job
 	EmptyGroup    Kind = "empty group"    // an any-of group without a name in it
 	SelfNeed      Kind = "self need"      // an operation that needs itself
 	Cycle         Kind = "cycle"          // operations that wait for one another

@@ -66,3 +66,21 @@ func TestEveryStepServesAJob(t *testing.T) {
 		}
 	}
 }
+
+func TestPlansMayBeMadeAtTheSameTime(t *testing.T) {
+	c := rivals(2, 120, 30, 8)
+	g := c.graph(t)
+	want := mustPlan(t, g, c.jobNames()...)
+	plans := make(chan Plan)
+	for range 4 {
+		go func() {
+			plan, _ := g.Plan(c.jobNames())
+			plans <- plan
+		}()
+	}
+	for range 4 {
+		if plan := <-plans; !reflect.DeepEqual(plan, want) {
+			t.Errorf("another plan at the same time: %v h, want %v h", plan.Together, want.Together)
+		}
+	}
+}
