@@ -82,8 +82,8 @@ func pedalArm() Path {
 	var a Path
 	a.moveTo(70, -66)
 	a.curveTo(66, -40, 60, -20, 59, 0)
-	a.curveTo(58, 50, 64, 90, 92, 126)
-	a.lineTo(100, 120)
+	a.curveTo(58, 50, 64, 88, 93, 120)
+	a.lineTo(100, 114)
 	a.curveTo(74, 86, 71, 50, 73, 0)
 	a.curveTo(75, -20, 84, -40, 86, -66)
 	a.close()

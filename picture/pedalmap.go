@@ -219,7 +219,7 @@ func (m PedalMap) fingerLimits(g *Group, p Panel) {
 // writeOver writes on a patch of paper, so that lines behind do not disturb the words.
 func (g *Group) writeOver(t Text) {
 	b := t.Bounds()
-	g.Draw(rect(b.X-3, b.Y, b.W+6, b.H), Style{Fill: Paper, Opacity: 0.85})
+	g.Draw(rect(b.X-3, b.Y, b.W+6, b.H), Style{Fill: Paper})
 	g.Write(t)
 }
 
