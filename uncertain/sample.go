@@ -27,18 +27,9 @@ func SD(sample []float64) float64 {
 	return math.Sqrt(squares / float64(len(sample)-1))
 }
 
-// Percentiles are the figures below which the given percents (0 to 100) of a sample lie, by straight lines between
-// the ordered figures, the i-th of n standing at 100·(i-½)/n percent; beyond the first and last, those. The sample
-// is left as it was. NaN where the sample is empty or holds a NaN.
-//
-// Source: Hyndman, Fan, "Sample quantiles in statistical packages", Am. Stat. 50 (1996) 361, definition 5 (from memory).
-func Percentiles(sample []float64, percents ...float64) []float64 {
-	return WeightedPercentiles(sample, nil, percents...)
-}
-
-// checkWeights panics unless there is one weight a figure. No weights at all mean equal ones.
+// checkWeights panics unless there is one weight a figure.
 func checkWeights(sample, weights []float64) {
-	if weights != nil && len(weights) != len(sample) {
+	if len(weights) != len(sample) {
 		panic(fmt.Sprintf("uncertain: %d weights for a sample of %d", len(weights), len(sample)))
 	}
 }
@@ -65,16 +56,13 @@ func WeightedSD(sample, weights []float64) float64 {
 }
 
 // WeightedPercentiles are Percentiles where each figure counts by its weight: it stands in the middle of its own
-// share of the total. With equal weights, or none, they are Percentiles.
+// share of the total. With equal weights they are Percentiles.
 func WeightedPercentiles(sample, weights []float64, percents ...float64) []float64 {
 	checkWeights(sample, weights)
 	figures := make([]weighed, 0, len(sample))
 	total, undefined := 0.0, false
 	for i, v := range sample {
-		w := 1.0
-		if weights != nil {
-			w = weights[i]
-		}
+		w := weights[i]
 		undefined = undefined || math.IsNaN(v) || math.IsNaN(w)
 		if w != 0 {
 			figures = append(figures, weighed{v, w})

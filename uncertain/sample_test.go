@@ -90,6 +90,22 @@ func TestPercentilesRiseAndStayInTheSample(t *testing.T) {
 	})
 }
 
+func TestPercentilesAreThoseOfTheOrderedSample(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		sample := rapid.SliceOfN(rapid.Float64Range(-3, 3), 1, 60).Draw(t, "sample")
+		for i := range sample {
+			sample[i] = math.Round(sample[i]*4) / 4 // so that some are equal
+		}
+		ordered := slices.Sorted(slices.Values(sample))
+		for i, want := range ordered {
+			at := 100 * (float64(i) + 0.5) / float64(len(sample))
+			if got := uncertain.Percentiles(sample, at)[0]; math.Abs(got-want) > 1e-9 { // at is rounded
+				t.Fatalf("figure %d of %v is %g, want %g", i+1, ordered, got, want)
+			}
+		}
+	})
+}
+
 func TestWeightsForTheWrongNumberOfFiguresPanic(t *testing.T) {
 	defer func() {
 		if recover() == nil {
@@ -97,4 +113,24 @@ func TestWeightsForTheWrongNumberOfFiguresPanic(t *testing.T) {
 		}
 	}()
 	uncertain.WeightedMean([]float64{1, 2}, []float64{1})
+}
+
+// BenchmarkPercentiles sets the percentiles of a plain sample beside those of a weighted one, which is put in order.
+func BenchmarkPercentiles(b *testing.B) {
+	sample, ones := make([]float64, 16384), make([]float64, 16384)
+	sequence, point := uncertain.NewSequence(1, 1), make([]float64, 1)
+	for i := range sample {
+		sequence.At(i, point)
+		sample[i], ones[i] = point[0], 1
+	}
+	b.Run("plain", func(b *testing.B) {
+		for b.Loop() {
+			uncertain.Percentiles(sample, 5, 95)
+		}
+	})
+	b.Run("weighted", func(b *testing.B) {
+		for b.Loop() {
+			uncertain.WeightedPercentiles(sample, ones, 5, 95)
+		}
+	})
 }
