@@ -84,7 +84,7 @@ func (m Model) Sample(samples int, seed uint64) ([]float64, error) {
 			for j, r := range root[i] {
 				score += r * z[j]
 			}
-			x[i] = input.atScore(score)
+			x[i] = input.AtScore(score)
 		}
 		return m.Output(x)
 	}, samples, seed), nil
@@ -116,8 +116,8 @@ func lowerRoot(correlation [][]float64) ([][]float64, error) {
 	return root, nil
 }
 
-// atScore is the figure as far out in the value's distribution as z is in the standard normal one.
-func (v Value) atScore(z float64) float64 {
+// AtScore is the figure as far out in the value's distribution as z is in the standard normal one.
+func (v Value) AtScore(z float64) float64 {
 	if v.kind == NormalKind {
 		return v.a + v.b*z // what Quantile would give, without losing digits far out
 	}
