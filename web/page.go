@@ -6,13 +6,15 @@ import (
 	"errors"
 	"fmt"
 	"html/template"
+	"io"
 	"net/http"
 	"strings"
 	"time"
+	"unicode"
+	"unicode/utf8"
 
 	"layshaft/picture"
 	"layshaft/workshop"
-	"layshaft/yamlfile"
 )
 
 //go:embed pages/*.html
@@ -24,38 +26,52 @@ var pageNames = []string{"shop", "car", "newcar", "layouts", "layout", "fault"}
 // pages are the parsed templates by page name.
 type pages struct{ byName map[string]*template.Template }
 
-func loadPages() (*pages, error) {
+func loadPages(a *assets) (*pages, error) {
 	p := &pages{map[string]*template.Template{}}
 	for _, name := range pageNames {
-		t, err := template.New(name).Funcs(functions).ParseFS(pageFiles, "pages/frame.html", "pages/answers.html", "pages/"+name+".html")
+		t := template.New(name).Funcs(functions).Funcs(template.FuncMap{"asset": a.address})
+		t, err := t.ParseFS(pageFiles, "pages/frame.html", "pages/answers.html", "pages/figures.html", "pages/"+name+".html")
 		if err != nil {
 			return nil, fmt.Errorf("page %s: %w", name, err)
 		}
-		p.byName[name] = t.Option("missingkey=error")
+		if err := checkEscaping(t); err != nil {
+			return nil, fmt.Errorf("page %s: %w", name, err)
+		}
+		p.byName[name] = t
 	}
 	return p, nil
 }
 
+// checkEscaping finds mark-up that values cannot be set into safely. Templates are looked through when they are first
+// used; doing so here makes the program fail at its start rather than at a page.
+func checkEscaping(t *template.Template) error {
+	var broken *template.Error
+	if err := t.ExecuteTemplate(io.Discard, "frame", nil); errors.As(err, &broken) {
+		return broken
+	}
+	return nil
+}
+
 var functions = template.FuncMap{
 	"svg":   func(s *picture.Scene) template.HTML { return template.HTML(s.Inline()) },
-	"date":  func(t time.Time) string { return t.Local().Format("2 Jan 2006, 15:04") },
+	"day":   func(t time.Time) string { return t.Local().Format("2 Jan 2006, 15:04") },
 	"iso":   func(t time.Time) string { return t.UTC().Format(time.RFC3339) },
 	"join":  strings.Join,
-	"words": func(name string) string { return strings.ReplaceAll(strings.ReplaceAll(name, "-", " "), "_", " ") },
-	"id":    func(key string) string { return strings.NewReplacer(".", "-", " ", "-").Replace(key) },
+	"words": func(name string) string { return strings.NewReplacer("-", " ", "_", " ").Replace(name) },
 }
 
 // base is what every page shows.
 type base struct {
 	Title    string
 	ShopName string
+	Invented bool
 	People   []workshop.Person
 	Who      workshop.Person
-	Path     string
+	Back     string // where the reader goes on after saying who they are
 }
 
-func (s *server) base(r *request, title string) base {
-	return base{Title: title, ShopName: s.ShopName, People: r.People, Who: r.Who, Path: r.URL.Path}
+func (s *server) base(r *request, title, back string) base {
+	return base{title, s.ShopName, s.Invented, r.People, r.Who, back}
 }
 
 // render writes a page. It is put together first, so that a fault in it leaves no half page.
@@ -76,20 +92,15 @@ func (s *server) renderPart(w http.ResponseWriter, r *request, status int, page,
 	_, _ = out.WriteTo(w) // a reader who has gone away needs no answer
 }
 
-// isPersons reports whether an error is about what a person gave rather than about the program.
-func isPersons(err error) bool {
-	var (
-		fault    *workshop.Fault
-		conflict *workshop.Conflict
-		problem  yamlfile.Problem
-		tooLarge *http.MaxBytesError
-		refusal  refusal
-	)
-	return errors.As(err, &fault) || errors.As(err, &conflict) || errors.As(err, &problem) ||
-		errors.As(err, &tooLarge) || errors.As(err, &refusal) || errors.Is(err, workshop.ErrIDTaken)
+// sentence begins with a capital and ends with a full stop.
+func sentence(text string) string {
+	first, size := utf8.DecodeRuneInString(text)
+	if size == 0 {
+		return ""
+	}
+	text = string(unicode.ToUpper(first)) + text[size:]
+	if !strings.ContainsAny(text[len(text)-1:], ".!?") {
+		text += "."
+	}
+	return text
 }
-
-// refusal is a plain sentence to the person.
-type refusal string
-
-func (r refusal) Error() string { return string(r) }

@@ -1,0 +1,115 @@
+package web
+
+import (
+	"slices"
+	"strings"
+
+	"layshaft/workshop"
+)
+
+// stripView is the answer to "what must come off".
+type stripView struct {
+	Layers     *drawing
+	Sums       string
+	Basis      string
+	Jobs       table
+	Off, On    []stepLine
+	Work       []workLine
+	SingleUse  []string
+	Fluids     []string
+	Conditions []string
+}
+
+// stepLine is one operation in the order off, or on again.
+type stepLine struct {
+	Number    int
+	Key       string
+	Do        string
+	Where     string
+	Hours     string
+	Serves    string // the jobs that need it, keys apart by blanks
+	Cautions  []string
+	WhichWay  []string
+	Tighten   []string
+	Checks    []string
+	SingleUse []string
+	Fluids    []string
+	Tools     []string
+}
+
+// workLine is what belongs to one wanted job rather than to reaching it.
+type workLine struct {
+	Key, Title, Hours                 string
+	Parts, Cautions, WhichWay, Checks []string
+}
+
+func viewStrip(a *workshop.StripAnswer) *stripView {
+	v := &stripView{Basis: a.Basis, SingleUse: a.SingleUse, Fluids: a.Fluids, Sums: stripSums(a), Jobs: jobTable(a)}
+	byName := map[string]workshop.Step{}
+	for i, step := range a.Steps {
+		byName[step.Name] = step
+		v.Off = append(v.Off, offLine(i+1, step))
+		if step.Condition {
+			v.Conditions = append(v.Conditions, orElse(step.TakeOff, step.Name))
+		}
+	}
+	for i, name := range a.On {
+		v.On = append(v.On, onLine(i+1, byName[name]))
+	}
+	for _, name := range a.JobOrder() {
+		job := a.Jobs[name]
+		v.Work = append(v.Work, workLine{Key: name, Title: orElse(job.Title, name), Hours: hours(job.Work),
+			Parts: job.Parts, Cautions: job.Cautions, WhichWay: job.WhichWay, Checks: job.Checks})
+	}
+	return v
+}
+
+func stripSums(a *workshop.StripAnswer) string {
+	text := hours(a.Together) + " for all of it at once, " + hours(a.Apart) + " if each job were done by itself: doing it at once saves " + hours(a.Saved) + ". "
+	if a.Proven {
+		return text + "Nothing less reaches all the work; that is proven."
+	}
+	return text + "That nothing less would do is not proven; it cannot be less than " + hours(a.LowerBound) + "."
+}
+
+func jobTable(a *workshop.StripAnswer) table {
+	t := table{Caption: "What each job adds", Head: []string{"Job", "Adds to the rest", "By itself", "In the work"}}
+	for _, name := range a.JobOrder() {
+		job := a.Jobs[name]
+		t.add(orElse(job.Title, name), "", hours(job.Adds), hours(job.Alone), "yes")
+	}
+	for _, name := range a.OptionOrder() {
+		if slices.Contains(a.JobOrder(), name) {
+			continue
+		}
+		option := a.Options[name]
+		t.add(orElse(option.Title, name), "", hours(option.Adds), hours(option.Alone), "offered")
+	}
+	return t
+}
+
+func offLine(number int, step workshop.Step) stepLine {
+	return stepLine{Number: number, Key: step.Name, Do: orElse(step.TakeOff, step.Name), Where: where(step), Hours: hours(step.Off),
+		Serves: strings.Join(step.Jobs, " "), Cautions: step.Cautions, Fluids: step.Fluids, Tools: step.Tools}
+}
+
+func onLine(number int, step workshop.Step) stepLine {
+	return stepLine{Number: number, Key: step.Name, Do: orElse(step.PutBack, step.Name), Where: where(step), Hours: hours(step.On),
+		Serves: strings.Join(step.Jobs, " "), Cautions: step.Cautions, WhichWay: step.WhichWay, Tighten: step.Tighten,
+		Checks: step.Checks, SingleUse: step.SingleUse}
+}
+
+// where is where the work is done and by how many.
+func where(step workshop.Step) string {
+	if step.People > 1 {
+		return step.Place + ", " + number(workshop.Figure(step.People), 0) + " people"
+	}
+	return step.Place
+}
+
+func orElse(text, name string) string {
+	if text == "" {
+		return strings.ReplaceAll(name, "-", " ")
+	}
+	return text
+}
