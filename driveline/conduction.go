@@ -18,6 +18,9 @@ func OrganicFacing() Material { return Material{Conductivity: 0.8, Density: 1900
 // SinteredFacing is a metallic one. Common practice, no source; makers seldom print it.
 func SinteredFacing() Material { return Material{Conductivity: 25, Density: 6000, SpecificHeat: 450} }
 
+// CarbonComposite is carbon fibre in carbon, across its layers. Common practice, no source; makers seldom print it.
+func CarbonComposite() Material { return Material{Conductivity: 10, Density: 1700, SpecificHeat: 1000} }
+
 // Diffusivity returns α = k/(ρ·c), in m²/s.
 func (m Material) Diffusivity() float64 { return m.Conductivity / (m.Density * m.SpecificHeat) }
 

@@ -27,18 +27,21 @@ type FacingFamily struct {
 	Friction    uncertain.Value // cold, –
 	HotFriction uncertain.Value // at the upper working limit, –
 	From, To    float64         // usual working limits of the faces, lowest and highest named, K
+	Facing      Material
+	Against     Material // what it rubs on
 }
 
 // FacingFamilies lists the usual ones, from the mildest to the hardest.
 func FacingFamilies() []FacingFamily {
 	between := uncertain.Uniform
 	const zero = 273.15
+	organic, sintered, carbon, iron := OrganicFacing(), SinteredFacing(), CarbonComposite(), GreyIron()
 	return []FacingFamily{
-		{"organic", between(0.25, 0.30), between(0.17, 0.25), zero + 200, zero + 300},
-		{"carbon-aramid blend", between(0.28, 0.32), between(0.23, 0.29), zero + 250, zero + 350},
-		{"aramid", between(0.30, 0.36), between(0.27, 0.34), zero + 300, zero + 370},
-		{"cerametallic", between(0.33, 0.42), between(0.33, 0.44), zero + 450, zero + 600},
-		{"sintered", between(0.35, 0.50), between(0.37, 0.53), zero + 500, zero + 650},
-		{"carbon-carbon", between(0.25, 0.35), between(0.40, 0.55), zero + 100, zero + 600},
+		{"organic", between(0.25, 0.30), between(0.17, 0.25), zero + 200, zero + 300, organic, iron},
+		{"carbon-aramid blend", between(0.28, 0.32), between(0.23, 0.29), zero + 250, zero + 350, organic, iron},
+		{"aramid", between(0.30, 0.36), between(0.27, 0.34), zero + 300, zero + 370, organic, iron},
+		{"cerametallic", between(0.33, 0.42), between(0.33, 0.44), zero + 450, zero + 600, sintered, iron},
+		{"sintered", between(0.35, 0.50), between(0.37, 0.53), zero + 500, zero + 650, sintered, iron},
+		{"carbon-carbon", between(0.25, 0.35), between(0.40, 0.55), zero + 100, zero + 600, carbon, carbon},
 	}
 }

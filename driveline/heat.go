@@ -17,6 +17,7 @@ type ClutchHeat struct {
 	Intermediate    float64  // whole thickness of a plate between two discs, m; 0 with one disc
 	Film            float64  // between metal and the air in the bellhousing, W/(m² K)
 	Ambient         float64  // temperature of that air and of the cold clutch, K
+	Cells           int      // that each part is cut into; 0 for 80. A third of that is 1 % off and takes a third of the time
 }
 
 // Check tells what in the figures cannot be, or nil.
@@ -33,6 +34,9 @@ func (c ClutchHeat) Check() error {
 		if !(v > 0) || math.IsInf(v, 0) {
 			return fmt.Errorf("clutch heat: %s must be above nought, it is %g", name, v)
 		}
+	}
+	if c.Cells < 0 {
+		return fmt.Errorf("clutch heat: %d cells; there must be some", c.Cells)
 	}
 	if !(c.Film >= 0) {
 		return fmt.Errorf("clutch heat: the film coefficient must not be negative, it is %g", c.Film)
@@ -57,7 +61,7 @@ type Stack struct {
 	area  float64
 }
 
-const cellsInPart = 80
+const usualCells = 80
 
 // NewStack returns the clutch at its ambient temperature. It panics where Check would have complained.
 func NewStack(c ClutchHeat) *Stack {
@@ -65,9 +69,13 @@ func NewStack(c ClutchHeat) *Stack {
 		panic("driveline: " + err.Error())
 	}
 	s := &Stack{faces: Faces(c.Discs), area: c.Facing.Area()}
+	cells := c.Cells
+	if cells == 0 {
+		cells = usualCells
+	}
 	share := HeatShare(c.Metal, c.FacingMaterial)
 	metal := func(name string, faces int, thickness float64) {
-		slab := NewSlab(c.Metal, thickness, cellsInPart, c.Ambient)
+		slab := NewSlab(c.Metal, thickness, cells, c.Ambient)
 		slab.Film, slab.Ambient = c.Film, c.Ambient
 		s.Parts = append(s.Parts, Part{name, faces, slab, share})
 	}
@@ -77,7 +85,7 @@ func NewStack(c ClutchHeat) *Stack {
 		// Rubbed on both sides, so that no heat crosses the middle; the film stands for what its rim gives off.
 		metal("intermediate plate", s.faces-2, c.Intermediate/2)
 	}
-	facing := NewSlab(c.FacingMaterial, c.FacingThickness, cellsInPart, c.Ambient)
+	facing := NewSlab(c.FacingMaterial, c.FacingThickness, cells, c.Ambient)
 	s.Parts = append(s.Parts, Part{"facing", s.faces, facing, 1 - share})
 	return s
 }

@@ -26,6 +26,7 @@ type Launch struct {
 	Resistance func(speed float64) float64 // rolling, air, slope: N; nil none
 
 	Step, Duration float64 // s
+	AllIn          float64 // when the clutch is let in all the way, s: once it sticks after that, the launch ends; 0 goes on
 }
 
 // Moment is the state at one time of a launch.
@@ -65,8 +66,8 @@ func (e Energies) Unbalanced() float64 {
 // at which the clutch or the tyres lock or break loose, the limiter takes hold or the car starts to roll.
 //
 // The model: clutch and tyres are dry friction with one coefficient, sliding as sticking; shafts are stiff, so judder
-// is not seen; the efficiency is that of driving, so that a long overrun comes out too easy. It ends after Duration or
-// when the engine stops.
+// is not seen; the efficiency is that of driving, so that a long overrun comes out too easy. It ends after Duration,
+// when the engine stops, or where AllIn says.
 func (l Launch) Run() (Launched, error) {
 	if err := l.check(); err != nil {
 		return Launched{}, err

@@ -28,7 +28,10 @@ func newSimulation(l *Launch) *simulation {
 	return s
 }
 
-func (s *simulation) done() bool { return s.out.Stalled || s.t >= s.launch.Duration*(1-1e-12) }
+func (s *simulation) done() bool {
+	allIn := s.launch.AllIn > 0 && s.t >= s.launch.AllIn && s.mode.clutch == stuck
+	return s.out.Stalled || allIn || s.t >= s.launch.Duration*(1-1e-12)
+}
 
 func (s *simulation) resistance(speed float64) float64 {
 	if s.launch.Resistance == nil {

@@ -210,6 +210,17 @@ func TestClutchBreaksLooseAgainWhenItsTorqueIsTakenAway(t *testing.T) {
 	}
 }
 
+func TestLaunchThatEndsWithTheClutchAllInMissesNoHeat(t *testing.T) {
+	l := hotHatch()
+	long := mustRun(t, l)
+	l.AllIn = 0.5
+	short := mustRun(t, l)
+	near(t, "heat in the clutch", short.Clutch, long.Clutch, 1e-12)
+	if end := short.Moments[len(short.Moments)-1].Time; !short.Locked || end > 0.52 {
+		t.Errorf("it went on to %g s, locked: %t", end, short.Locked)
+	}
+}
+
 func TestLaunchRefusesWhatCannotBe(t *testing.T) {
 	for says, spoil := range map[string]func(*Launch){
 		"mass":                 func(l *Launch) { l.Vehicle.Mass = 0 },

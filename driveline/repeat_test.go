@@ -64,6 +64,21 @@ func TestClutchThatIsTooWeakColdSlipsAtOnce(t *testing.T) {
 	}
 }
 
+// What a page that follows typing can afford must tell the same as what is exact.
+func TestCoarseStepsAndCellsTellTheSameLaunches(t *testing.T) {
+	coarse := trafficLights()
+	coarse.Launch.Step, coarse.Launch.AllIn, coarse.Heat.Cells = 5e-3, 0.5, 24
+	fine, quick := mustRepeat(t, trafficLights(), 20), mustRepeat(t, coarse, 20)
+	if len(fine) != len(quick) {
+		t.Fatalf("%d launches, coarsely %d", len(fine), len(quick))
+	}
+	for i := range fine {
+		// The friction follows the heat one step late, which tells most where it falls steeply, in the last launches.
+		near(t, "heat", quick[i].Clutch, fine[i].Clutch, 0.02)
+		near(t, "rise of the hottest face", quick[i].Hottest-300, fine[i].Hottest-300, 0.02)
+	}
+}
+
 func TestRepeatRefusesAFadeThatIsNone(t *testing.T) {
 	r := trafficLights()
 	r.Fade.To = r.Fade.From
@@ -81,6 +96,17 @@ func BenchmarkHeatedLaunch(b *testing.B) {
 	r := trafficLights()
 	for b.Loop() {
 		mustRepeat(b, r, 1)
+	}
+}
+
+func BenchmarkTenCoarseLaunches(b *testing.B) {
+	r := trafficLights()
+	r.Launch.Step, r.Launch.AllIn, r.Heat.Cells = 5e-3, 0.5, 24
+	r.Demand = 0
+	for b.Loop() {
+		if row := mustRepeat(b, r, 10); len(row) != 10 {
+			b.Fatal("it slipped")
+		}
 	}
 }
 
