@@ -17,56 +17,75 @@ type Exploration struct {
 
 	LogEvidence float64 // logarithm of the mean likelihood over what was known before; -Inf where nothing explains the readings
 	Effective   float64 // how many draws of equal weight these are worth
-	Stages      int     // 2 where the draws from what was known before were worth too few
+	Stages      int     // more than one where the draws from what was known before were worth too few
 }
 
-// enough is the part of the first stage's draws, as effective ones, from which a second stage is not worth while.
+// enough is the part of one stage's draws, as effective ones, from which a further stage is not worth while.
 const enough = 0.25
+
+const mostStages = 4
 
 // Explore finds what readings say of points that are standard normal in each coordinate, by importance sampling.
 //
-//	w = L(z)·φ(z)/q(z)
+//	w = L(z)·φ(z)/q(z),  q = mean of the densities of all stages
 //
 //	φ  density before the readings, standard normal
 //	L  likelihood of the readings
-//	q  density that the draws are taken from
 //
 // In a first stage the draws are quasi-random ones from φ. One rough reading leaves enough of them with weight; three
 // good ones leave hardly any. Where fewer than a quarter count, a second stage draws as many from a normal density about
 // the likeliest point (Laplace's approximation; where the readings are planes over the points that is the answer
-// itself, the Kalman update). All draws then count with q the mixture of both densities, so that no weight exceeds twice
-// the likelihood: where the approximation is poor the answer stays right and only gets less sharp.
+// itself, the Kalman update), and where that does not do either, further ones from normal densities fitted to the
+// weighted draws so far. All draws count with q the mixture of the densities of all stages, so that no weight exceeds
+// their number times the likelihood: where the approximations are poor the answer stays right and only gets less sharp.
 //
 // Sources: Owen, Zhou, "Safe and effective importance sampling", J. Am. Stat. Assoc. 95 (2000) 135; Tierney, Kadane, J.
-// Am. Stat. Assoc. 81 (1986) 82 (both from memory).
+// Am. Stat. Assoc. 81 (1986) 82; Cornuet, Marin, Mira, Robert, "Adaptive multiple importance sampling", Scand. J. Stat.
+// 39 (2012) 798 (all from memory).
 func Explore(dimensions int, misfits Misfits, draws int, seed uint64) Exploration {
 	if draws < 1 {
 		panic(fmt.Sprintf("uncertain: explored with %d draws", draws))
 	}
-	before := standardHill(dimensions)
-	e := Exploration{Points: before.draws(draws, seed), Stages: 1}
-	logs := logLikelihoods(misfits, e.Points)
-	e.weigh(logs)
-	start := highest(e.Points, logs)
-	if e.Effective >= enough*float64(draws) || start < 0 {
-		return e
+	var e Exploration
+	var likelihoods []float64
+	stages := []hill{standardHill(dimensions)}
+	for {
+		points := stages[e.Stages].draws(draws, seed+uint64(e.Stages)<<32)
+		e.Stages++
+		e.Points, likelihoods = append(e.Points, points...), append(likelihoods, logLikelihoods(misfits, points)...)
+		e.weigh(likelihoods, stages)
+		if e.Effective >= enough*float64(draws) || e.Effective == 0 || e.Stages == mostStages {
+			return e
+		}
+		next, ok := e.nearer(misfits, likelihoods, stages)
+		if !ok {
+			return e
+		}
+		stages = append(stages, next)
 	}
-	near, ok := laplace(misfits, e.Points[start])
-	if !ok {
-		return e
-	}
-	e.Stages = 2
-	more := near.draws(draws, seed+1<<32)
-	e.Points, logs = append(e.Points, more...), append(logs, logLikelihoods(misfits, more)...)
-	for i, z := range e.Points {
-		// log φ - log(½φ + ½q), written so that neither density underflows
-		logs[i] += math.Ln2 - math.Log1p(math.Exp(near.logDensity(z)-before.logDensity(z)))
-	}
-	e.weigh(logs)
-	return e
 }
 
-func (e *Exploration) weigh(logs []float64) {
+// nearer is the density that the next stage draws from.
+func (e *Exploration) nearer(misfits Misfits, likelihoods []float64, stages []hill) (hill, bool) {
+	if e.Stages == 1 {
+		return laplace(misfits, highest(e.Points, likelihoods))
+	}
+	return fitted(e, &stages[1])
+}
+
+// weigh gives each point its weight, and notes what the points are worth.
+func (e *Exploration) weigh(likelihoods []float64, stages []hill) {
+	logs := make([]float64, len(e.Points))
+	inChunks(len(e.Points), func(from, to int) {
+		for i := from; i < to; i++ {
+			// log φ - log q, written so that no density underflows
+			before, mixture := stages[0].logDensity(e.Points[i]), 1.0
+			for _, stage := range stages[1:] {
+				mixture += math.Exp(stage.logDensity(e.Points[i]) - before)
+			}
+			logs[i] = likelihoods[i] - math.Log(mixture/float64(len(stages)))
+		}
+	})
 	e.Weights, e.LogEvidence = NormaliseWeights(logs)
 	e.Effective = EffectiveSampleSize(e.Weights)
 }
@@ -105,15 +124,15 @@ func logLikelihoods(misfits Misfits, points [][]float64) []float64 {
 	return logs
 }
 
-// highest is the point that is likeliest after the readings; -1 where none is possible.
-func highest(points [][]float64, logs []float64) int {
-	best, height := -1, math.Inf(-1)
+// highest is the point that is likeliest after the readings.
+func highest(points [][]float64, likelihoods []float64) []float64 {
+	best, height := 0, math.Inf(-1)
 	for i, z := range points {
-		if h := logs[i] - halfSquare(z); h > height {
+		if h := likelihoods[i] - halfSquare(z); h > height {
 			best, height = i, h
 		}
 	}
-	return best
+	return points[best]
 }
 
 func halfSquare(v []float64) float64 {

@@ -159,10 +159,10 @@ func TestPickingKeepsTheWeights(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		raw := rapid.SliceOfN(rapid.Float64Range(-30, 0), 1, 50).Draw(t, "logarithms")
 		e := Exploration{}
-		e.weigh(raw)
 		for i := range raw {
 			e.Points = append(e.Points, []float64{float64(i)})
 		}
+		e.weigh(raw, []hill{standardHill(1)})
 		n := rapid.IntRange(1, 200).Draw(t, "n")
 		counts := make([]int, len(raw))
 		picked := e.Pick(n)

@@ -14,6 +14,37 @@ func laplace(misfits Misfits, start []float64) (near hill, ok bool) {
 	return newHill(top, precision)
 }
 
+// fitted is the normal density with the mean and the covariance of the weighted draws. Where they are worth few, the
+// covariance leans towards that of the density that they were drawn from.
+func fitted(e *Exploration, drawnFrom *hill) (hill, bool) {
+	dimensions := len(drawnFrom.top)
+	mean := make([]float64, dimensions)
+	for i, z := range e.Points {
+		for j, v := range z {
+			mean[j] += e.Weights[i] * v
+		}
+	}
+	own := e.Effective / (e.Effective + float64(dimensions))
+	covariance := drawnFrom.covariance()
+	covariance.ScaleSym(1-own, covariance)
+	apart := mat.NewVecDense(dimensions, nil)
+	for i, z := range e.Points {
+		if e.Weights[i] == 0 {
+			continue
+		}
+		for j, v := range z {
+			apart.SetVec(j, v-mean[j])
+		}
+		covariance.SymRankOne(covariance, own*e.Weights[i], apart)
+	}
+	var factor mat.Cholesky
+	precision := mat.NewSymDense(dimensions, nil)
+	if !factor.Factorize(covariance) || factor.InverseTo(precision) != nil {
+		return hill{}, false
+	}
+	return newHill(mean, precision)
+}
+
 // climb goes from start to the likeliest point nearby by Gauss and Newton's steps, halved where they overshoot. Beside
 // it stands the precision there, I + JᵀJ, J being the slopes of the misfits.
 func climb(misfits Misfits, start []float64) (top []float64, precision *mat.SymDense) {
@@ -95,25 +126,33 @@ func halved(misfits Misfits, from, step, r []float64) (to []float64, gain float6
 
 // hill is a normal density in several coordinates.
 type hill struct {
-	top  []float64
-	root *mat.TriDense // upper, U with UᵀU the precision
-	log  float64       // logarithm of the density at the top
+	top    []float64
+	factor mat.Cholesky  // of the precision
+	root   *mat.TriDense // its upper root, U with UᵀU the precision; nil for the standard normal density
+	log    float64       // logarithm of the density at the top
 }
 
 func newHill(top []float64, precision *mat.SymDense) (hill, bool) {
-	var factor mat.Cholesky
-	if !factor.Factorize(precision) {
+	h := hill{top: top, root: new(mat.TriDense)}
+	if !h.factor.Factorize(precision) {
 		return hill{}, false
 	}
-	h := hill{top: top, root: new(mat.TriDense)}
-	factor.UTo(h.root)
-	h.log = (factor.LogDet() - float64(len(top))*math.Log(2*math.Pi)) / 2
+	h.factor.UTo(h.root)
+	h.log = (h.factor.LogDet() - float64(len(top))*math.Log(2*math.Pi)) / 2
 	return h, true
 }
 
 // standardHill is the standard normal density.
 func standardHill(dimensions int) hill {
 	return hill{top: make([]float64, dimensions), log: -float64(dimensions) / 2 * math.Log(2*math.Pi)}
+}
+
+func (h *hill) covariance() *mat.SymDense {
+	covariance := mat.NewSymDense(len(h.top), nil)
+	if err := h.factor.InverseTo(covariance); err != nil {
+		panic("uncertain: " + err.Error()) // of a precision that was factored
+	}
+	return covariance
 }
 
 // draws are quasi-random points of the hill.
