@@ -94,7 +94,10 @@ type clutchPart struct {
 	Cushion    *uncertain.Value `key:"cushion" of:"length" like:"0.35 mm" check:">=0"`
 	Clearance  *uncertain.Value `key:"clearance" of:"length" like:"0.25 mm" check:">=0"`
 	FingerMax  *uncertain.Value `key:"finger_travel_max" of:"length" like:"11.5 mm" check:">0"`
-	Load       []yamlfile.Row   `key:"bearing_load" of:"length,force" like:"[4 mm, 2100 N]"`
+	Load       []yamlfile.Row   `key:"bearing_load" of:"length,force" like:"[4 mm, 2100 N]"` // one of these four
+	LoadFrom   *loadFiguresPart `key:"bearing_load_from" form:"where given"`
+	LoadCSV    string           `key:"bearing_load_csv" like:"bench.csv"`
+	Spring     *springPart      `key:"spring" form:"where given"`
 	LoadScale  *uncertain.Value `key:"bearing_load_scale" of:"percent" like:"95 .. 105 %" check:">0"`
 }
 
@@ -114,7 +117,9 @@ type releasePart struct {
 }
 
 type pedalPart struct {
-	Ratio      uncertain.Value  `key:"ratio" of:"number" need:"yes" like:"5.8" check:">0"`
+	Ratio      *uncertain.Value `key:"ratio" of:"number" like:"5.8" check:">0"` // this or the linkage
+	Linkage    *linkagePart     `key:"linkage" form:"where given"`
+	Assist     []yamlfile.Row   `key:"assist" of:"length,force" like:"[60 mm, 25 N]"`
 	Travel     uncertain.Value  `key:"travel" of:"length" need:"yes" like:"150 mm" check:">0"`
 	FreePlay   *uncertain.Value `key:"free_play" of:"length" like:"6 mm" check:">=0"`
 	Efficiency *uncertain.Value `key:"efficiency" of:"percent" like:"95 %" check:">0,<=1"`

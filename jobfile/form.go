@@ -62,6 +62,9 @@ func (g *Group) add(key, label string, part reflect.Type, values map[string]stri
 		if inner.Kind() == reflect.Pointer {
 			inner = inner.Elem()
 		}
+		if field.Tag.Get("form") == "where given" && !given(fieldKey, values) {
+			continue // one way of several to say something: the file has it or says it another way
+		}
 		if inner.Kind() == reflect.Struct && inner.PkgPath() == part.PkgPath() {
 			g.add(fieldKey, fieldLabel, inner, values)
 			continue
@@ -74,6 +77,16 @@ func (g *Group) add(key, label string, part reflect.Type, values map[string]stri
 			Example: field.Tag.Get("like"), Needed: field.Tag.Get("need") != "",
 		})
 	}
+}
+
+// given reports whether the file has anything inside a key.
+func given(key string, values map[string]string) bool {
+	for have := range values {
+		if strings.HasPrefix(have, key+".") {
+			return true
+		}
+	}
+	return false
 }
 
 // collect gathers every single value by its dotted key (a list as it is written), and the keys inside each mapping

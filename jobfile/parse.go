@@ -11,7 +11,6 @@ import (
 	"layshaft/driveline"
 	"layshaft/dyno"
 	"layshaft/pricing"
-	"layshaft/spring"
 	"layshaft/uncertain"
 	"layshaft/workshop"
 	"layshaft/yamlfile"
@@ -302,39 +301,12 @@ func (r *reader) clutch(name string, c *clutchPart) workshop.Clutch {
 	}
 	if c.LeverRatio != nil {
 		clutch.LeverRatio = *c.LeverRatio
-	} else {
-		clutch.MissingForRelease = append(clutch.MissingForRelease, key+"lever_ratio")
 	}
-	if c.Load == nil {
-		clutch.MissingForRelease = append(clutch.MissingForRelease, key+"bearing_load")
-		return clutch
+	r.load(key, c, &clutch)
+	if c.LeverRatio == nil && clutch.Spring == nil {
+		clutch.MissingForRelease = append([]string{key + "lever_ratio"}, clutch.MissingForRelease...)
 	}
-	r.bearingLoad(key+"bearing_load", c.Load, &clutch)
 	return clutch
-}
-
-func (r *reader) bearingLoad(key string, rows []yamlfile.Row, clutch *workshop.Clutch) {
-	travel, load := make([]float64, len(rows)), make([]float64, len(rows))
-	for i, row := range rows {
-		travel[i], load[i] = row[0], row[1]
-		switch {
-		case i == 0 && row[0] != 0:
-			r.fault(fmt.Sprintf("%s[0]", key), "the first point must be at 0 mm of finger travel")
-			return
-		case i > 0 && row[0] <= travel[i-1]:
-			r.fault(fmt.Sprintf("%s[%d]", key, i), "finger travel must rise from point to point: %.4g mm does not lie beyond %.4g mm", row[0]*1e3, travel[i-1]*1e3)
-			return
-		case row[1] < 0:
-			r.fault(fmt.Sprintf("%s[%d]", key, i), "a bearing load cannot be negative")
-			return
-		}
-	}
-	curve, err := spring.NewCurve(travel, load)
-	if err != nil {
-		r.fault(key, "%v", err)
-		return
-	}
-	clutch.BearingLoad = curve
 }
 
 func (r *reader) release(name string, s *releasePart) workshop.Release {
@@ -346,7 +318,7 @@ func (r *reader) release(name string, s *releasePart) workshop.Release {
 	}
 	out := workshop.Release{
 		Name: name, Fitted: s.Fitted,
-		PedalRatio: s.Pedal.Ratio, PedalTravel: s.Pedal.Travel,
+		PedalTravel:     s.Pedal.Travel,
 		FreePlay:        r.or(key+"pedal.free_play", s.Pedal.FreePlay, 0, "free play not given: none"),
 		PedalEfficiency: r.or(key+"pedal.efficiency", s.Pedal.Efficiency, 1, "pedal taken as free of friction"),
 		BoxStiffness:    r.or(key+"pedal.stiffness", s.Pedal.Stiffness, math.Inf(1), "pedal box and master mounting taken as rigid: measure the movement with a dial gauge"),
@@ -372,6 +344,7 @@ func (r *reader) release(name string, s *releasePart) workshop.Release {
 		StandOff:        r.or(key+"slave.stand_off", s.Slave.StandOff, 0, "bearing taken as resting on the fingers"),
 		SlaveEfficiency: r.or(key+"slave.efficiency", s.Slave.Efficiency, 1, "slave and fork taken as free of friction"),
 	}
+	r.pedalDrive(key+"pedal.", &s.Pedal, &out)
 	if out.SlaveSleeve.Mid() >= out.SlaveBore.Mid() {
 		r.fault(key+"slave.sleeve", "the sleeve inside a concentric slave must be smaller than its bore")
 	}

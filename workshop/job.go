@@ -6,6 +6,7 @@ import (
 
 	"layshaft/dyno"
 	"layshaft/pricing"
+	"layshaft/release"
 	"layshaft/spring"
 	"layshaft/uncertain"
 )
@@ -97,6 +98,8 @@ type Clutch struct {
 	FingerMax    uncertain.Value // +Inf where unknown
 	BearingLoad  spring.Curve    // N against finger travel
 	LoadScale    uncertain.Value // factor on the whole load curve, 1 unless given
+	Spring       *spring.Cover   // where BearingLoad comes from its dimensions; nil where not known
+	SpringTravel float64         // finger travel up to which it does
 	// MissingForRelease names the keys without which letting go cannot be computed.
 	MissingForRelease []string
 }
@@ -106,7 +109,11 @@ type Release struct {
 	Name   string
 	Fitted bool
 
-	PedalRatio, PedalTravel, FreePlay, PedalEfficiency, BoxStiffness, RodPitch  uncertain.Value
+	PedalRatio uncertain.Value // where Linkage gives it, that at half the travel
+	Linkage    release.Linkage // zero where the ratio is taken as constant
+	Assist     spring.Curve    // N by which a spring helps at the pad, against its travel; zero where there is none
+
+	PedalTravel, FreePlay, PedalEfficiency, BoxStiffness, RodPitch              uncertain.Value
 	MasterBore, MasterStroke, DeadStroke, MasterEfficiency                      uncertain.Value
 	LineLength, Expansion, FluidVolume, BulkModulus, Compliance, TrappedAir     uncertain.Value
 	SlaveBore, SlaveSleeve, ForkRatio, ForkStiffness, StandOff, SlaveEfficiency uncertain.Value

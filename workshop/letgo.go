@@ -171,6 +171,7 @@ type figure struct {
 // that are only roughly known.
 func Chain(clutch *Clutch, system *Release) (release.Chain, []release.Known) {
 	chain := release.Chain{Clutch: release.Clutch{Faces: driveline.Faces(clutch.Discs), Capacity: clutch.capacity(), BearingLoad: clutch.BearingLoad}}
+	chain.System.Pedal.Linkage, chain.System.Pedal.Assist = system.Linkage, system.Assist
 	var knowns []release.Known
 	for _, f := range append(clutch.figures(), system.figures()...) {
 		f.set(&chain, f.value.Mid())
