@@ -60,7 +60,7 @@ func Doubt(job *workshop.Job, pair *workshop.PairAnswer) (picture.Sensitivity, b
 		Desc:  "The figure with the longest bar is the one to measure first.",
 	}
 	for _, in := range pair.Sure.Influences {
-		s.Rows = append(s.Rows, picture.SensitivityRow{Name: figureName(in.Key), Now: "moves it " + figure(in.Swing, 1, "mm"),
+		s.Rows = append(s.Rows, picture.SensitivityRow{Name: figureName(in.Key), Now: "moves it " + Measure(in.Swing, 1, "mm"),
 			First: float64(in.First), Total: float64(in.Total)})
 	}
 	return s, len(s.Rows) > 0

@@ -12,14 +12,6 @@ import (
 	"layshaft/workshop"
 )
 
-// figure prints a number with its unit, or a dash where there is none.
-func figure(f workshop.Figure, decimals int, unit string) string {
-	if !f.Known() {
-		return "–"
-	}
-	return fmt.Sprintf("%.*f %s", decimals, float64(f), unit)
-}
-
 // Tone is how good or bad news a verdict is.
 func Tone(verdict string) picture.Tone {
 	switch verdict {
@@ -73,8 +65,8 @@ func Lead(job *workshop.Job, a *workshop.Workup) []string {
 		}
 	}
 	if pair := a.Release.Pair(clutch, release); pair != nil && pair.StopRecommended.Known() {
-		lead = append(lead, fmt.Sprintf("Set the stop at %s of pedal (window %s to %s); the pedal then takes %s at most.",
-			figure(pair.StopRecommended, 0, "mm"), figure(pair.StopMin, 0, "mm"), figure(pair.StopMax, 0, "mm"), figure(pair.PeakEffort, 0, "N")))
+		lead = append(lead, fmt.Sprintf("Set the stop at %s of pedal (window %s); the pedal then takes %s at most.",
+			Measure(pair.StopRecommended, 0, "mm"), Window(pair), Measure(pair.PeakEffort, 0, "N")))
 	}
 	return lead
 }
@@ -83,10 +75,10 @@ func holdSentence(hold *workshop.HoldAnswer, names ...string) string {
 	var parts []string
 	for _, name := range distinct(names...) {
 		h := hold.Clutches[name]
-		parts = append(parts, fmt.Sprintf("%s %s (%s)", name, h.Verdict, figure(h.Capacity, 0, "N m")))
+		parts = append(parts, fmt.Sprintf("%s %s (%s)", name, h.Verdict, Measure(h.Capacity, 0, "N m")))
 	}
 	return sentence(fmt.Sprintf("%s; wanted are %s: %s from the engine times %.2f for %s use.", strings.Join(parts, ", "),
-		figure(hold.Wanted, 0, "N m"), figure(hold.Demand, 0, "N m"), float64(hold.ServiceFactor), hold.Use))
+		Measure(hold.Wanted, 0, "N m"), Measure(hold.Demand, 0, "N m"), float64(hold.ServiceFactor), hold.Use))
 }
 
 // Short is the answer in half a line, for the list of cars.

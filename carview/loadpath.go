@@ -59,20 +59,20 @@ func releaseParts(s *workshop.Release, pair *workshop.PairAnswer, concentric boo
 	if pair == nil {
 		return []picture.Part{pedal, master, line, slave, fork}
 	}
-	pedal.Numbers = append(pedal.Numbers, figure(pair.PeakEffort, 0, "N")+" at most")
-	master.Numbers = append(master.Numbers, figure(pair.MasterStroke, 1, "mm")+" of stroke used")
+	pedal.Numbers = append(pedal.Numbers, Measure(pair.PeakEffort, 0, "N")+" at most")
+	master.Numbers = append(master.Numbers, Measure(pair.MasterStroke, 1, "mm")+" of stroke used")
 	if pair.Verdict == "bottoms" {
 		master.Word, master.Tone = pair.Verdict, picture.Wrong
 	}
-	line.Numbers = []string{figure(pair.PeakPressure, 1, "MPa")}
-	slave.Numbers = append(slave.Numbers, figure(pair.SlaveTravel, 1, "mm")+" of travel")
-	bearing := picture.Part{ID: picture.Bearing, Name: "Release bearing", Numbers: []string{figure(pair.BearingTravel, 1, "mm") + " of travel"}}
+	line.Numbers = []string{Measure(pair.PeakPressure, 1, "MPa")}
+	slave.Numbers = append(slave.Numbers, Measure(pair.SlaveTravel, 1, "mm")+" of travel")
+	bearing := picture.Part{ID: picture.Bearing, Name: "Release bearing", Numbers: []string{Measure(pair.BearingTravel, 1, "mm") + " of travel"}}
 	fingers := picture.Part{ID: picture.Fingers, Name: "Fingers", Numbers: []string{
-		figure(pair.FingerTravel, 1, "mm") + " at full pedal",
-		fmt.Sprintf("free at %s", figure(pair.FreedFinger, 1, "mm")),
-		fmt.Sprintf("limit %s", figure(pair.FingerLimit, 1, "mm"))},
+		Measure(pair.FingerTravel, 1, "mm") + " at full pedal",
+		fmt.Sprintf("free at %s", Measure(pair.FreedFinger, 1, "mm")),
+		fmt.Sprintf("limit %s", Measure(pair.FingerLimit, 1, "mm"))},
 		Word: pair.Verdict, Tone: Tone(pair.Verdict)}
-	stop := picture.Part{ID: picture.PedalStop, Name: "Stop", Numbers: []string{"set at " + figure(pair.StopRecommended, 0, "mm")}}
+	stop := picture.Part{ID: picture.PedalStop, Name: "Stop", Numbers: []string{"set at " + Measure(pair.StopRecommended, 0, "mm")}}
 	if !pair.StopRecommended.Known() {
 		stop.Numbers = []string{"no place for it"}
 		stop.Word, stop.Tone = pair.Verdict, Tone(pair.Verdict)
@@ -89,7 +89,7 @@ func clutchParts(c *workshop.Clutch, a *workshop.Workup) []picture.Part {
 	}
 	if a.Hold != nil {
 		h := a.Hold.Clutches[c.Name]
-		disc.Numbers = append(disc.Numbers, figure(h.Capacity, 0, "N m")+" carried")
+		disc.Numbers = append(disc.Numbers, Measure(h.Capacity, 0, "N m")+" carried")
 		disc.Word, disc.Tone = h.Verdict, Tone(h.Verdict)
 	}
 	return []picture.Part{cover, disc}
@@ -100,7 +100,7 @@ func driveParts(job *workshop.Job, a *workshop.Workup) []picture.Part {
 		return nil
 	}
 	parts := []picture.Part{{ID: picture.Flywheel, Name: "Engine", Numbers: []string{
-		figure(a.Hold.Demand, 0, "N m") + " peak", fmt.Sprintf("x %.2f for %s", float64(a.Hold.ServiceFactor), a.Hold.Use)}}}
+		Measure(a.Hold.Demand, 0, "N m") + " peak", fmt.Sprintf("x %.2f for %s", float64(a.Hold.ServiceFactor), a.Hold.Use)}}}
 	drive := a.Hold.Drive
 	if drive == nil || len(drive.Gears) == 0 {
 		return parts
@@ -108,21 +108,21 @@ func driveParts(job *workshop.Job, a *workshop.Workup) []picture.Part {
 	first := drive.Gears[0]
 	limited := func(load workshop.Figure) string {
 		if first.TyreLimited {
-			return figure(load, 0, "N m") + ", tyres' limit"
+			return Measure(load, 0, "N m") + ", tyres' limit"
 		}
-		return figure(load, 0, "N m") + " in 1st"
+		return Measure(load, 0, "N m") + " in 1st"
 	}
 	differential := picture.Part{ID: picture.Differential, Name: "Differential", Numbers: []string{limited(first.Case)}}
 	if drive.Pin != nil {
-		differential.Numbers = append(differential.Numbers, "cross pin "+figure(drive.Pin.PinionPressure, 0, "MPa"))
+		differential.Numbers = append(differential.Numbers, "cross pin "+Measure(drive.Pin.PinionPressure, 0, "MPa"))
 	}
-	shaft := picture.Part{ID: picture.HalfShaft, Name: "Half shaft", Numbers: []string{figure(first.HalfShaft, 0, "N m")}}
+	shaft := picture.Part{ID: picture.HalfShaft, Name: "Half shaft", Numbers: []string{Measure(first.HalfShaft, 0, "N m")}}
 	if drive.HalfShaft != nil {
-		shaft.Numbers = append(shaft.Numbers, figure(drive.HalfShaft.Stress, 0, "MPa")+" in torsion")
+		shaft.Numbers = append(shaft.Numbers, Measure(drive.HalfShaft.Stress, 0, "MPa")+" in torsion")
 	}
 	return append(parts,
-		picture.Part{ID: picture.Gearbox, Name: "Gearbox", Numbers: []string{figure(first.GearboxOut, 0, "N m") + " out in 1st"}},
-		picture.Part{ID: picture.Propshaft, Name: "Propshaft", Numbers: []string{figure(first.Propshaft, 0, "N m")}},
+		picture.Part{ID: picture.Gearbox, Name: "Gearbox", Numbers: []string{Measure(first.GearboxOut, 0, "N m") + " out in 1st"}},
+		picture.Part{ID: picture.Propshaft, Name: "Propshaft", Numbers: []string{Measure(first.Propshaft, 0, "N m")}},
 		differential, shaft,
 		picture.Part{ID: picture.Tyre, Name: "Tyre", Numbers: []string{"grip " + written(job.Drive.TyreGrip, "", 2)}})
 }

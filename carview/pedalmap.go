@@ -41,7 +41,7 @@ func mark(m *picture.PedalMap, pair *workshop.PairAnswer) {
 		m.OverTravel = float64(pair.FingerLimit)
 	}
 	m.Desc = fmt.Sprintf("%s %s: %s. The clutch bites between %s and %s of pedal.", sentence(PairName(pair.Clutch, pair.Release)),
-		pair.Verdict, pair.Why, figure(pair.BiteEnd, 0, "mm"), figure(pair.BiteStart, 0, "mm"))
+		pair.Verdict, pair.Why, Measure(pair.BiteEnd, 0, "mm"), Measure(pair.BiteStart, 0, "mm"))
 }
 
 func band(pair *workshop.PairAnswer) (low, high []picture.MapPoint) {

@@ -66,6 +66,7 @@ type drivePart struct {
 	EngineSpin  *uncertain.Value `key:"engine_inertia" of:"inertia" like:"0.16 kg m2" check:">0"`
 	WheelSpin   *uncertain.Value `key:"wheel_inertia" of:"inertia" like:"4.2 kg m2" check:">=0"`
 	LaunchSpeed *uncertain.Value `key:"launch_speed" of:"angular speed" like:"4000 rpm" check:">0"`
+	BiteTime    *uncertain.Value `key:"bite_time" of:"time" like:"0.8 s" check:">0,<=10"`
 	CrossPin    *crossPinPart    `key:"cross_pin"`
 	HalfShaft   *shaftPart       `key:"half_shaft"`
 }
@@ -106,6 +107,7 @@ type facingPart struct {
 	Inner       uncertain.Value  `key:"inner" of:"length" need:"yes" like:"155 mm" check:">0"`
 	Friction    uncertain.Value  `key:"friction" of:"number" need:"yes" like:"0.26 .. 0.30" check:">0,<=2"`
 	HotFriction *uncertain.Value `key:"hot_friction" of:"number" like:"0.20 .. 0.26" check:">0,<=2"`
+	Family      string           `key:"family" like:"organic"`
 }
 
 type releasePart struct {

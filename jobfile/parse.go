@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"layshaft/driveline"
@@ -289,7 +290,7 @@ func (r *reader) clutch(name string, c *clutchPart) workshop.Clutch {
 	key := "clutch." + name + "."
 	clutch := workshop.Clutch{
 		Name: name, Fitted: c.Fitted, Discs: c.Discs,
-		Outer: c.Facing.Outer, Inner: c.Facing.Inner,
+		Outer: c.Facing.Outer, Inner: c.Facing.Inner, Family: r.family(key, c.Facing.Family),
 		Friction: c.Facing.Friction, HotFriction: c.Facing.HotFriction, Clamp: c.Clamp,
 		Cushion:   r.or(key+"cushion", c.Cushion, 0, "no cushion given: the torque lets go all at once"),
 		Clearance: r.or(key+"clearance", c.Clearance, 0.25e-3, "running clearance 0.25 mm per face: common practice, no source"),
@@ -307,6 +308,18 @@ func (r *reader) clutch(name string, c *clutchPart) workshop.Clutch {
 		clutch.MissingForRelease = append([]string{key + "lever_ratio"}, clutch.MissingForRelease...)
 	}
 	return clutch
+}
+
+// family is the facing family as written, once it is known to be one of those that the driveline has figures for.
+func (r *reader) family(key, name string) string {
+	var known []string
+	for _, f := range driveline.FacingFamilies() {
+		known = append(known, f.Name)
+	}
+	if name != "" && !slices.Contains(known, name) {
+		r.fault(key+"facing.family", "%q is not a family of facings; there are %s", name, strings.Join(known, ", "))
+	}
+	return name
 }
 
 func (r *reader) release(name string, s *releasePart) workshop.Release {
@@ -356,6 +369,7 @@ func (r *reader) drive(d *drivePart) *workshop.Drive {
 		Gears: d.Gears, Final: mid(d.Final), TyreRadius: mid(d.TyreRadius),
 		FrontShare: mid(d.FrontShare), Wheelbase: mid(d.Wheelbase), CentreHigh: mid(d.CentreHigh),
 		EngineSpin: mid(d.EngineSpin), WheelSpin: mid(d.WheelSpin), LaunchSpeed: mid(d.LaunchSpeed),
+		BiteTime: mid(d.BiteTime),
 	}
 	if d.TyreGrip != nil {
 		drive.TyreGrip = *d.TyreGrip

@@ -2,7 +2,6 @@ package web
 
 import (
 	"slices"
-	"strings"
 
 	"layshaft/carview"
 	"layshaft/workshop"
@@ -15,25 +14,44 @@ type answerView struct {
 	Short       string
 	Gross       string
 	Lead        []string
-	Pairs       []pairChoice
-	Shown       string
-	Beside      string
+	Pairs       *pairTable
+	Release     string // of the pair that is drawn
 	LoadPath    *drawing
 	Parts       []partLine
 	Hold        *holdView
 	LetGo       *letGoView
 	Strip       *stripView
 	Price       *priceView
-	Advice      []adviceLine
+	Insisted    []adviceLine
+	Advised     []adviceLine
 	NotComputed []assumption
 	Assumed     []assumption
 }
 
-// pairChoice is one clutch with one release system in the pair picker.
+// pairTable is where a reader picks the pair that is drawn: every clutch down, every release system across, and
+// whether the two get on.
+type pairTable struct {
+	Releases []candidate
+	Rows     []pairRow
+	Others   []pairChoice // that may be laid beside the pair that is drawn
+}
+
+// candidate is a clutch or a release system.
+type candidate struct {
+	Name    string
+	Fitted  bool
+	Verdict word
+}
+
+type pairRow struct {
+	candidate
+	Pairs []pairChoice
+}
+
+// pairChoice is one clutch with one release system.
 type pairChoice struct {
 	Value, Name   string
 	Verdict       word
-	Fitted        bool
 	Shown, Beside bool
 }
 
@@ -46,10 +64,10 @@ type asked struct{ Pair, Beside string } // "clutch/release"; empty for the prop
 func viewAnswers(car *workshop.Car, job *workshop.Job, a *workshop.Workup, want asked) *answerView {
 	v := &answerView{CarID: car.ID, Seq: car.Seq, Short: carview.Short(job, a), Lead: carview.Lead(job, a)}
 	shown, beside := pickPairs(job, a, want)
-	v.Shown, v.Beside = shown.value(), beside.value()
+	v.Release = shown.release
 	path := carview.LoadPath(job, a, shown.clutch, shown.release)
 	v.LoadPath, v.Parts = draw(path), partLines(path.Parts, shown)
-	v.Pairs = pairChoices(job, a, shown, beside)
+	v.Pairs = viewPairs(job, a, shown, beside)
 	if a.Hold != nil {
 		v.Hold = viewHold(job, a.Hold)
 	}
@@ -61,10 +79,15 @@ func viewAnswers(car *workshop.Car, job *workshop.Job, a *workshop.Workup, want 
 	}
 	if a.Price != nil {
 		v.Price = viewPrice(a.Price)
-		v.Gross = money(a.Price.Gross, a.Price.Currency)
+		v.Gross = carview.Money(a.Price.Gross, a.Price.Currency)
 	}
 	for _, advice := range a.Advice {
-		v.Advice = append(v.Advice, adviceLine{advice.Weight, advice.Title, sentence(advice.Because), advice.In})
+		line := adviceLine{advice.Title, sentence(advice.Because), advice.In}
+		if advice.Weight == workshop.Insisted {
+			v.Insisted = append(v.Insisted, line)
+		} else {
+			v.Advised = append(v.Advised, line)
+		}
 	}
 	v.NotComputed, v.Assumed = assumptions(a.NotComputed), assumptions(a.Assumptions)
 	return v
@@ -103,24 +126,20 @@ func allPairs(job *workshop.Job) []pair {
 	return all
 }
 
-// pickPairs finds the pair that is asked for and the one beside it. Left to itself the proposed pair is shown, and
-// beside it the same clutch on the release system that is in the car: that tells why the original has to go.
+// pickPairs finds the pair that is asked for and the one beside it, in the place of those that carview shows.
 func pickPairs(job *workshop.Job, a *workshop.Workup, want asked) (shown, beside pair) {
 	all := allPairs(job)
 	shown.clutch, shown.release = job.ProposedPair()
-	if p, there := findPair(all, want.Pair); there {
-		shown = p
+	if _, answer := carview.ShownPairs(job, a.Release); answer != nil {
+		beside = pair{answer.Clutch, answer.Release}
 	}
-	if p, there := findPair(all, want.Beside); there {
-		return shown, p
+	if p, there := findPair(all, want.Pair); there && p != shown {
+		shown, beside = p, shown
 	}
-	fittedClutch, fittedRelease := job.FittedPair()
-	for _, p := range []pair{{shown.clutch, fittedRelease}, {fittedClutch, fittedRelease}} {
-		if p != shown && a.Release.Pair(p.clutch, p.release) != nil {
-			return shown, p
-		}
+	if p, there := findPair(all, want.Beside); there && p != shown {
+		beside = p
 	}
-	return shown, pair{}
+	return shown, beside
 }
 
 func findPair(all []pair, value string) (pair, bool) {
@@ -131,18 +150,30 @@ func findPair(all []pair, value string) (pair, bool) {
 	return all[i], true
 }
 
-func pairChoices(job *workshop.Job, a *workshop.Workup, shown, beside pair) []pairChoice {
-	fittedClutch, fittedRelease := job.FittedPair()
-	var all []pairChoice
-	for _, p := range allPairs(job) {
-		choice := pairChoice{Value: p.value(), Name: p.name(), Shown: p == shown, Beside: p == beside,
-			Fitted: p == pair{fittedClutch, fittedRelease}}
-		if answer := a.Release.Pair(p.clutch, p.release); answer != nil {
-			choice.Verdict = verdict(answer.Verdict)
-		}
-		all = append(all, choice)
+func viewPairs(job *workshop.Job, a *workshop.Workup, shown, beside pair) *pairTable {
+	t := &pairTable{}
+	for _, release := range job.Releases {
+		t.Releases = append(t.Releases, candidate{Name: release.Name, Fitted: release.Fitted})
 	}
-	return all
+	for _, clutch := range job.Clutches {
+		row := pairRow{candidate: candidate{Name: clutch.Name, Fitted: clutch.Fitted}}
+		if a.Hold != nil {
+			row.Verdict = verdict(a.Hold.Clutches[clutch.Name].Verdict)
+		}
+		for _, release := range job.Releases {
+			p := pair{clutch.Name, release.Name}
+			choice := pairChoice{Value: p.value(), Name: p.name(), Shown: p == shown, Beside: p == beside}
+			if answer := a.Release.Pair(p.clutch, p.release); answer != nil {
+				choice.Verdict = verdict(answer.Verdict)
+			}
+			row.Pairs = append(row.Pairs, choice)
+			if !choice.Shown && choice.Verdict.Text != "" {
+				t.Others = append(t.Others, choice)
+			}
+		}
+		t.Rows = append(t.Rows, row)
+	}
+	return t
 }
 
 func verdict(text string) word { return word{text, toneClass(carview.Tone(text))} }
@@ -150,17 +181,7 @@ func verdict(text string) word { return word{text, toneClass(carview.Tone(text))
 func assumptions(all []workshop.Assumption) []assumption {
 	var out []assumption
 	for _, a := range all {
-		out = append(out, assumption{keyWords(a.Key), a.Text})
+		out = append(out, assumption{carview.KeyWords(a.Key), a.Text})
 	}
 	return out
-}
-
-// keyWords turns a job file's key, such as release.metal-master.master.bore, into words: "release metal-master,
-// master bore".
-func keyWords(key string) string {
-	parts := strings.Split(strings.ReplaceAll(key, "_", " "), ".")
-	if len(parts) > 2 {
-		return parts[0] + " " + parts[1] + ", " + strings.Join(parts[2:], " ")
-	}
-	return strings.Join(parts, " ")
 }

@@ -19,16 +19,16 @@ type holdView struct {
 func viewHold(job *workshop.Job, hold *workshop.HoldAnswer) *holdView {
 	v := &holdView{Bars: draw(carview.HoldBars(job, hold)), From: sentence(hold.DemandFrom)}
 	v.Clutches = table{
-		Caption: "Torque carried against " + measure(hold.Wanted, 0, "N m") + " wanted",
+		Caption: "Torque carried against " + carview.Measure(hold.Wanted, 0, "N m") + " wanted",
 		Head:    []string{"Clutch", "Carries", "9 times in 10 between", "Margin", "9 times in 10 between", "As new", "It"},
 	}
 	for _, name := range hold.Order() {
 		h := hold.Clutches[name]
-		v.Clutches.add(name, "", measure(h.Capacity, 0, "N m"), between(h.CapacityP05, h.CapacityP95, 0, "N m"),
-			number(h.Margin, 2), between(h.MarginP05, h.MarginP95, 2, "")+"", measure(h.CapacityNew, 0, "N m"), verdict(h.Verdict))
+		v.Clutches.add(name, "", carview.Measure(h.Capacity, 0, "N m"), carview.Between(h.CapacityP05, h.CapacityP95, 0, "N m"),
+			carview.Number(h.Margin, 2), carview.Between(h.MarginP05, h.MarginP95, 2, "")+"", carview.Measure(h.CapacityNew, 0, "N m"), verdict(h.Verdict))
 		if hot := h.Hot; hot != nil {
-			v.Clutches.add(name+", hot", "", measure(hot.Capacity, 0, "N m"), between(hot.CapacityP05, hot.CapacityP95, 0, "N m"),
-				number(hot.Margin, 2), between(hot.MarginP05, hot.MarginP95, 2, ""), "–", verdict(hot.Verdict))
+			v.Clutches.add(name+", hot", "", carview.Measure(hot.Capacity, 0, "N m"), carview.Between(hot.CapacityP05, hot.CapacityP95, 0, "N m"),
+				carview.Number(hot.Margin, 2), carview.Between(hot.MarginP05, hot.MarginP95, 2, ""), "–", verdict(hot.Verdict))
 		}
 	}
 	if hold.Drive != nil {
@@ -40,7 +40,7 @@ func viewHold(job *workshop.Job, hold *workshop.HoldAnswer) *holdView {
 // gearTable tells what stands behind the clutch sees, gear by gear.
 func gearTable(drive *workshop.DriveAnswer) *table {
 	t := &table{
-		Caption: "Behind the clutch, with " + measure(drive.Torque, 0, "N m") + " put in",
+		Caption: "Behind the clutch, with " + carview.Measure(drive.Torque, 0, "N m") + " put in",
 		Head:    []string{"Gear", "Gearbox out", "Propshaft", "Differential", "Half shaft", "Limit"},
 	}
 	for _, g := range drive.Gears {
@@ -48,16 +48,16 @@ func gearTable(drive *workshop.DriveAnswer) *table {
 		if g.TyreLimited {
 			limit = "tyres"
 		}
-		t.add(number(workshop.Figure(g.Gear), 0), "", measure(g.GearboxOut, 0, "N m"), measure(g.Propshaft, 0, "N m"),
-			measure(g.Case, 0, "N m"), measure(g.HalfShaft, 0, "N m"), limit)
+		t.add(carview.Number(workshop.Figure(g.Gear), 0), "", carview.Measure(g.GearboxOut, 0, "N m"), carview.Measure(g.Propshaft, 0, "N m"),
+			carview.Measure(g.Case, 0, "N m"), carview.Measure(g.HalfShaft, 0, "N m"), limit)
 	}
 	return t
 }
 
 // adviceLine is a job that the shop insists on or advises, with the computed reason.
 type adviceLine struct {
-	Weight, Title, Because string
-	In                     bool
+	Title, Because string
+	In             bool
 }
 
 // priceView is what the wanted work costs.
@@ -79,19 +79,19 @@ type optionLine struct {
 func viewPrice(p *workshop.PriceAnswer) *priceView {
 	v := &priceView{
 		Lines: table{Caption: "What the price is made of", Head: []string{"Line", "Quantity", "Each", "Net"}},
-		Net:   money(p.Net, p.Currency), TaxName: p.TaxName, Tax: money(p.Tax, p.Currency), Gross: money(p.Gross, p.Currency),
+		Net:   carview.Money(p.Net, p.Currency), TaxName: p.TaxName, Tax: carview.Money(p.Tax, p.Currency), Gross: carview.Money(p.Gross, p.Currency),
 	}
 	for _, line := range p.Lines {
 		quantity := line.Quantity
 		if line.Unit != "" {
 			quantity += " " + line.Unit
 		}
-		v.Lines.add(line.Name, "", quantity, money(line.Price, p.Currency), money(line.Net, p.Currency))
+		v.Lines.add(line.Name, "", quantity, carview.Money(line.Price, p.Currency), carview.Money(line.Net, p.Currency))
 	}
 	for _, name := range p.Order() {
 		option := p.Options[name]
-		v.Options = append(v.Options, optionLine{Name: name, Title: option.Title, Adds: hours(option.Adds),
-			Rise: money(option.Gross, p.Currency), Chosen: slices.Contains(p.Chosen, name)})
+		v.Options = append(v.Options, optionLine{Name: name, Title: option.Title, Adds: carview.Hours(option.Adds),
+			Rise: carview.Money(option.Gross, p.Currency), Chosen: slices.Contains(p.Chosen, name)})
 	}
 	return v
 }

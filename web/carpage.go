@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 
+	"layshaft/carview"
 	"layshaft/workshop"
 )
 
@@ -130,6 +131,7 @@ func (s *server) carPage(r *request, car *workshop.Car, job *workshop.Job, answe
 	} else {
 		p.Facts = job.Car
 		p.Answers = viewAnswers(car, job, answer, want)
+		p.Form.unfold("release." + p.Answers.Release)
 		title = func(option string) string { return optionTitle(answer, option) }
 		p.Answers.tick(t.chosen(car))
 	}
@@ -144,7 +146,7 @@ func optionTitle(answer *workshop.Workup, option string) string {
 	if answer.Strip == nil {
 		return option
 	}
-	return orElse(answer.Strip.Options[option].Title, option)
+	return carview.TitleOr(answer.Strip.Options[option].Title, option)
 }
 
 func entryNumber(entries []entryLine, seq int64) *entryLine {

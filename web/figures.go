@@ -69,6 +69,16 @@ func newFigureForm(car *workshop.Car, t *typed) *figureForm {
 	return form
 }
 
+// unfold opens one part, unless something else asks for the reader's eye.
+func (f *figureForm) unfold(key string) {
+	if slices.ContainsFunc(f.Groups, func(g figureGroup) bool { return g.Open }) {
+		return
+	}
+	for i := range f.Groups {
+		f.Groups[i].Open = f.Groups[i].Key == key
+	}
+}
+
 // takeFault takes the faults at a key, or at an item of its list, out of all the faults.
 func takeFault(faults []figureFault, key string) (string, []figureFault) {
 	var here []string

@@ -2,6 +2,7 @@ package web
 
 import (
 	"bytes"
+	"cmp"
 	"net/http"
 	"strings"
 
@@ -52,5 +53,5 @@ func fileName(name, ending string) string {
 		}
 		return '-'
 	}, name)
-	return orElse(strings.Trim(plain, "-"), "car") + "." + ending
+	return cmp.Or(strings.Trim(plain, "-"), "car") + "." + ending
 }

@@ -2,59 +2,9 @@ package web
 
 import (
 	"fmt"
-	"strings"
 
 	"layshaft/picture"
-	"layshaft/workshop"
 )
-
-// number prints a figure without its unit, or a dash where there is none.
-func number(f workshop.Figure, decimals int) string {
-	if !f.Known() {
-		return "–"
-	}
-	return fmt.Sprintf("%.*f", decimals, float64(f))
-}
-
-// measure prints a figure with its unit.
-func measure(f workshop.Figure, decimals int, unit string) string {
-	if !f.Known() {
-		return "–"
-	}
-	return number(f, decimals) + " " + unit
-}
-
-// between prints two figures as a range.
-func between(lo, hi workshop.Figure, decimals int, unit string) string {
-	if !lo.Known() || !hi.Known() {
-		return "–"
-	}
-	return number(lo, decimals) + " to " + measure(hi, decimals, unit)
-}
-
-func hours(f workshop.Figure) string { return measure(f, 2, "h") }
-
-// symbols of the currencies that are written in front of the amount.
-var symbols = map[string]string{"GBP": "£", "EUR": "€", "USD": "$"}
-
-// money sets a decimal amount in its currency, with commas between the thousands.
-func money(amount, currency string) string {
-	sign := ""
-	if rest, negative := strings.CutPrefix(amount, "-"); negative {
-		sign, amount = "−", rest
-	}
-	whole, rest, dotted := strings.Cut(amount, ".")
-	for i := len(whole) - 3; i > 0; i -= 3 {
-		whole = whole[:i] + "," + whole[i:]
-	}
-	if dotted {
-		whole += "." + rest
-	}
-	if symbol, known := symbols[currency]; known {
-		return sign + symbol + whole
-	}
-	return sign + whole + " " + currency
-}
 
 // toneClass is the class of a verdict's word; its mark and colour hang on it.
 func toneClass(t picture.Tone) string {

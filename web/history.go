@@ -1,10 +1,12 @@
 package web
 
 import (
+	"cmp"
 	"encoding/json"
 	"strings"
 	"time"
 
+	"layshaft/carview"
 	"layshaft/workshop"
 )
 
@@ -51,7 +53,7 @@ func (h *historian) tell(line *entryLine, e workshop.Entry) {
 		err = json.Unmarshal(e.Body, &body)
 		line.What = "changed figures"
 		for _, c := range body.Changes {
-			line.Changes = append(line.Changes, changeLine{keyWords(c.Key), orNothing(c.From), orNothing(c.To)})
+			line.Changes = append(line.Changes, changeLine{carview.KeyWords(c.Key), orNothing(c.From), orNothing(c.To)})
 		}
 	case workshop.KindOptions:
 		var body workshop.Options
@@ -85,7 +87,7 @@ func movedLines(from, to workshop.Moved) []changeLine {
 		lines = append(lines, changeLine{"stage", orNothing(string(from.Stage)), string(to.Stage)})
 	}
 	if from.Place != to.Place {
-		lines = append(lines, changeLine{"place", orElse(from.Place, "not here"), orElse(to.Place, "not here")})
+		lines = append(lines, changeLine{"place", cmp.Or(from.Place, "not here"), cmp.Or(to.Place, "not here")})
 	}
 	return lines
 }

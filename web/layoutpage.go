@@ -5,6 +5,7 @@ import (
 	"net/http"
 	"strings"
 
+	"layshaft/carview"
 	"layshaft/library"
 	"layshaft/workshop"
 )
@@ -91,8 +92,8 @@ func (s *server) layout(r *request) (*library.Layout, error) {
 
 func viewOperation(op library.Operation) operationLine {
 	return operationLine{
-		Name: op.Name, TakeOff: orElse(op.TakeOff, op.Name), PutBack: op.PutBack,
-		Off: hours(workshop.Figure(op.Off)), On: hours(workshop.Figure(op.On)), Needs: needWords(op.Needs, op.AnyOf),
+		Name: op.Name, TakeOff: carview.TitleOr(op.TakeOff, op.Name), PutBack: op.PutBack,
+		Off: carview.Hours(workshop.Figure(op.Off)), On: carview.Hours(workshop.Figure(op.On)), Needs: needWords(op.Needs, op.AnyOf),
 		Where:     where(workshop.Step{Place: op.Place, People: op.People}),
 		Condition: op.Condition, Cautions: op.Cautions, WhichWay: op.WhichWay, Tighten: op.Tighten, Checks: op.Checks,
 		Single: op.SingleUse, Tools: op.Tools, Fluids: op.Fluids,
@@ -101,12 +102,12 @@ func viewOperation(op library.Operation) operationLine {
 
 func viewLayoutJob(job library.Job, layout *library.Layout) layoutJob {
 	v := layoutJob{
-		Name: job.Name, Title: orElse(job.Title, job.Name), Work: hours(workshop.Figure(job.Work)), Needs: needWords(job.Needs, job.AnyOf),
+		Name: job.Name, Title: carview.TitleOr(job.Title, job.Name), Work: carview.Hours(workshop.Figure(job.Work)), Needs: needWords(job.Needs, job.AnyOf),
 		Cautions: job.Cautions, WhichWay: job.WhichWay, Tighten: job.Tighten, Checks: job.Checks,
 		Insisted: adviceWords(job.Insist, layout), Advised: adviceWords(job.Advise, layout),
 	}
 	for _, part := range job.Parts {
-		text := part.Name + ", " + money(part.Price.Amount(), string(part.Price.Currency()))
+		text := part.Name + ", " + carview.Money(part.Price.Amount(), string(part.Price.Currency()))
 		if part.Quantity != 1 && part.Quantity != 0 {
 			text += fmt.Sprintf(" each, %g of them", part.Quantity)
 		}
@@ -119,12 +120,12 @@ func viewLayoutJob(job library.Job, layout *library.Layout) layoutJob {
 func needWords(all []string, anyOf [][]string) string {
 	var parts []string
 	for _, name := range all {
-		parts = append(parts, orElse("", name))
+		parts = append(parts, carview.TitleOr("", name))
 	}
 	for _, group := range anyOf {
 		var names []string
 		for _, name := range group {
-			names = append(names, orElse("", name))
+			names = append(names, carview.TitleOr("", name))
 		}
 		parts = append(parts, strings.Join(names, " or "))
 	}
@@ -136,7 +137,7 @@ func adviceWords(all []library.Advice, layout *library.Layout) []string {
 	for _, advice := range all {
 		title := advice.Job
 		if job, known := layout.Job(advice.Job); known {
-			title = orElse(job.Title, job.Name)
+			title = carview.TitleOr(job.Title, job.Name)
 		}
 		text := title + ", when " + advice.When.String()
 		if advice.Why != "" {

@@ -22,7 +22,7 @@ type letGoView struct {
 
 func viewLetGo(job *workshop.Job, a *workshop.ReleaseAnswer, shown, beside pair) *letGoView {
 	main, other := a.Pair(shown.clutch, shown.release), a.Pair(beside.clutch, beside.release)
-	v := &letGoView{Pairs: pairTable(a.Pairs), NotComputed: assumptions(a.NotComputed)}
+	v := &letGoView{Pairs: comparePairs(a.Pairs), NotComputed: assumptions(a.NotComputed)}
 	if main == nil {
 		return v
 	}
@@ -36,31 +36,27 @@ func viewLetGo(job *workshop.Job, a *workshop.ReleaseAnswer, shown, beside pair)
 	}
 	if doubt, some := carview.Doubt(job, main); some {
 		v.Doubt = draw(doubt)
-		v.Sure = "Once the discs are free, " + measure(main.Sure.Left, 1, "mm") + " of pedal are left, give or take " +
-			measure(main.Sure.LeftSD, 1, "mm") + " (one standard deviation, by sampling)."
+		v.Sure = "Once the discs are free, " + carview.Measure(main.Sure.Left, 1, "mm") + " of pedal are left, give or take " +
+			carview.Measure(main.Sure.LeftSD, 1, "mm") + " (one standard deviation, by sampling)."
 	}
 	return v
 }
 
-func pairTable(pairs []workshop.PairAnswer) table {
+func comparePairs(pairs []workshop.PairAnswer) table {
 	t := table{
 		Caption: "Every clutch with every release system",
 		Head: []string{"Pair", "It", "Fingers at full pedal", "Free at", "Never beyond", "Bites", "Stop between", "Set it to",
 			"Effort", "Line", "Master stroke", "Frees", "Good at the stop"},
 	}
 	for _, p := range pairs {
-		window, set := between(p.StopMin, p.StopMax, 0, "mm"), measure(p.StopRecommended, 0, "mm")
+		set := carview.Measure(p.StopRecommended, 0, "mm")
 		if p.NoWindow != "" {
-			window, set = "no window", "–"
-		}
-		stroke := measure(p.MasterStroke, 1, "mm")
-		if p.MasterHas.Known() {
-			stroke = number(p.MasterStroke, 1) + " of " + measure(p.MasterHas, 1, "mm")
+			set = "–"
 		}
 		t.add(carview.PairName(p.Clutch, p.Release), sentence(p.Why), verdict(p.Verdict),
-			measure(p.FingerTravel, 1, "mm"), measure(p.FreedFinger, 1, "mm"), measure(p.FingerLimit, 1, "mm"),
-			between(p.BiteEnd, p.BiteStart, 0, "mm"), window, set, measure(p.PeakEffort, 0, "N"), measure(p.PeakPressure, 1, "MPa"),
-			stroke, carview.Chance(p.PFrees), carview.Chance(p.PBoth))
+			carview.Measure(p.FingerTravel, 1, "mm"), carview.Measure(p.FreedFinger, 1, "mm"), carview.Measure(p.FingerLimit, 1, "mm"),
+			carview.Between(p.BiteEnd, p.BiteStart, 0, "mm"), carview.Window(&p), set, carview.Measure(p.PeakEffort, 0, "N"), carview.Measure(p.PeakPressure, 1, "MPa"),
+			carview.Used(p.MasterStroke, p.MasterHas), carview.Chance(p.PFrees), carview.Chance(p.PBoth))
 	}
 	return t
 }
@@ -91,8 +87,8 @@ func readMap(pairs []*workshop.PairAnswer) readings {
 				continue
 			}
 			curve.Points = append(curve.Points, pointReading{float64(at.Pedal), [5]string{
-				measure(at.Pedal, 0, "mm"), measure(at.Finger, 1, "mm"), measure(at.Effort, 0, "N"),
-				measure(at.Pressure, 1, "MPa"), measure(at.Torque, 0, "N m")}})
+				carview.Measure(at.Pedal, 0, "mm"), carview.Measure(at.Finger, 1, "mm"), carview.Measure(at.Effort, 0, "N"),
+				carview.Measure(at.Pressure, 1, "MPa"), carview.Measure(at.Torque, 0, "N m")}})
 		}
 		all = append(all, curve)
 	}

@@ -70,10 +70,10 @@ func (s *server) carLine(r *request, car *workshop.Car) (part string, line carLi
 	line.Answer = sentence(carview.Short(job, answer))
 	line.Hours, line.Gross = "–", "–"
 	if answer.Strip != nil {
-		line.Hours = hours(answer.Strip.Together)
+		line.Hours = carview.Hours(answer.Strip.Together)
 	}
 	if answer.Price != nil {
-		line.Gross = money(answer.Price.Gross, answer.Price.Currency)
+		line.Gross = carview.Money(answer.Price.Gross, answer.Price.Currency)
 	}
 	return part, line
 }

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"layshaft/carview"
 	"layshaft/workshop"
 )
 
@@ -13,8 +14,9 @@ type stripView struct {
 	Sums       string
 	Basis      string
 	Jobs       table
-	Off, On    []stepLine
+	Off        []stepLine
 	Work       []workLine
+	On         []stepLine
 	SingleUse  []string
 	Fluids     []string
 	Conditions []string
@@ -50,7 +52,7 @@ func viewStrip(a *workshop.StripAnswer) *stripView {
 		byName[step.Name] = step
 		v.Off = append(v.Off, offLine(i+1, step))
 		if step.Condition {
-			v.Conditions = append(v.Conditions, orElse(step.TakeOff, step.Name))
+			v.Conditions = append(v.Conditions, carview.TitleOr(step.TakeOff, step.Name))
 		}
 	}
 	for i, name := range a.On {
@@ -58,43 +60,43 @@ func viewStrip(a *workshop.StripAnswer) *stripView {
 	}
 	for _, name := range a.JobOrder() {
 		job := a.Jobs[name]
-		v.Work = append(v.Work, workLine{Key: name, Title: orElse(job.Title, name), Hours: hours(job.Work),
+		v.Work = append(v.Work, workLine{Key: name, Title: carview.TitleOr(job.Title, name), Hours: carview.Hours(job.Work),
 			Parts: job.Parts, Cautions: job.Cautions, WhichWay: job.WhichWay, Checks: job.Checks})
 	}
 	return v
 }
 
 func stripSums(a *workshop.StripAnswer) string {
-	text := hours(a.Together) + " for all of it at once, " + hours(a.Apart) + " if each job were done by itself: doing it at once saves " + hours(a.Saved) + ". "
+	text := carview.Hours(a.Together) + " for all of it at once, " + carview.Hours(a.Apart) + " if each job were done by itself: doing it at once saves " + carview.Hours(a.Saved) + ". "
 	if a.Proven {
 		return text + "Nothing less reaches all the work; that is proven."
 	}
-	return text + "That nothing less would do is not proven; it cannot be less than " + hours(a.LowerBound) + "."
+	return text + "That nothing less would do is not proven; it cannot be less than " + carview.Hours(a.LowerBound) + "."
 }
 
 func jobTable(a *workshop.StripAnswer) table {
 	t := table{Caption: "What each job adds", Head: []string{"Job", "Adds to the rest", "By itself", "In the work"}}
 	for _, name := range a.JobOrder() {
 		job := a.Jobs[name]
-		t.add(orElse(job.Title, name), "", hours(job.Adds), hours(job.Alone), "yes")
+		t.add(carview.TitleOr(job.Title, name), "", carview.Hours(job.Adds), carview.Hours(job.Alone), "yes")
 	}
 	for _, name := range a.OptionOrder() {
 		if slices.Contains(a.JobOrder(), name) {
 			continue
 		}
 		option := a.Options[name]
-		t.add(orElse(option.Title, name), "", hours(option.Adds), hours(option.Alone), "offered")
+		t.add(carview.TitleOr(option.Title, name), "", carview.Hours(option.Adds), carview.Hours(option.Alone), "offered")
 	}
 	return t
 }
 
 func offLine(number int, step workshop.Step) stepLine {
-	return stepLine{Number: number, Key: step.Name, Do: orElse(step.TakeOff, step.Name), Where: where(step), Hours: hours(step.Off),
+	return stepLine{Number: number, Key: step.Name, Do: carview.TitleOr(step.TakeOff, step.Name), Where: where(step), Hours: carview.Hours(step.Off),
 		Serves: strings.Join(step.Jobs, " "), Cautions: step.Cautions, Fluids: step.Fluids, Tools: step.Tools}
 }
 
 func onLine(number int, step workshop.Step) stepLine {
-	return stepLine{Number: number, Key: step.Name, Do: orElse(step.PutBack, step.Name), Where: where(step), Hours: hours(step.On),
+	return stepLine{Number: number, Key: step.Name, Do: carview.TitleOr(step.PutBack, step.Name), Where: where(step), Hours: carview.Hours(step.On),
 		Serves: strings.Join(step.Jobs, " "), Cautions: step.Cautions, WhichWay: step.WhichWay, Tighten: step.Tighten,
 		Checks: step.Checks, SingleUse: step.SingleUse}
 }
@@ -102,14 +104,7 @@ func onLine(number int, step workshop.Step) stepLine {
 // where is where the work is done and by how many.
 func where(step workshop.Step) string {
 	if step.People > 1 {
-		return step.Place + ", " + number(workshop.Figure(step.People), 0) + " people"
+		return step.Place + ", " + carview.Number(workshop.Figure(step.People), 0) + " people"
 	}
 	return step.Place
-}
-
-func orElse(text, name string) string {
-	if text == "" {
-		return strings.ReplaceAll(name, "-", " ")
-	}
-	return text
 }

@@ -56,6 +56,7 @@ type HoldAnswer struct {
 	Wanted        Figure                `json:"wanted_torque_nm"` // demand times service factor
 	Clutches      map[string]ClutchHold `json:"clutches"`
 	Drive         *DriveAnswer          `json:"driveline,omitempty"`
+	NotComputed   []Assumption          `json:"not_computed,omitempty"`
 	order         []string
 }
 
@@ -64,16 +65,17 @@ func (h *HoldAnswer) Order() []string { return h.order }
 
 // ClutchHold is one candidate's capacity against the demand.
 type ClutchHold struct {
-	Fitted      bool   `json:"fitted"`
-	Capacity    Figure `json:"capacity_nm"`
-	CapacityP05 Figure `json:"capacity_p05_nm"`
-	CapacityP95 Figure `json:"capacity_p95_nm"`
-	CapacityNew Figure `json:"capacity_uniform_pressure_nm"`
-	Margin      Figure `json:"margin"`
-	MarginP05   Figure `json:"margin_p05"`
-	MarginP95   Figure `json:"margin_p95"`
-	Hot         *Hot   `json:"hot,omitempty"`
-	Verdict     string `json:"verdict"`
+	Fitted      bool    `json:"fitted"`
+	Capacity    Figure  `json:"capacity_nm"`
+	CapacityP05 Figure  `json:"capacity_p05_nm"`
+	CapacityP95 Figure  `json:"capacity_p95_nm"`
+	CapacityNew Figure  `json:"capacity_uniform_pressure_nm"`
+	Margin      Figure  `json:"margin"`
+	MarginP05   Figure  `json:"margin_p05"`
+	MarginP95   Figure  `json:"margin_p95"`
+	Hot         *Hot    `json:"hot,omitempty"`
+	Launch      *Launch `json:"launch,omitempty"`
+	Verdict     string  `json:"verdict"`
 }
 
 // Hot is the same margin with the hot friction value.

@@ -45,6 +45,7 @@ func Hold(job *Job, effort Effort) (*HoldAnswer, error) {
 		answer.Clutches[clutch.Name] = hold
 		answer.order = append(answer.order, clutch.Name)
 	}
+	answer.launch(job, demand, effort)
 	return answer, nil
 }
 

@@ -69,6 +69,7 @@ type Drive struct {
 	EngineSpin  float64 // inertia of engine, flywheel and clutch cover, kg m²
 	WheelSpin   float64 // inertia of all wheels and shafts, kg m²
 	LaunchSpeed float64 // engine speed at launch, rad/s
+	BiteTime    float64 // that the pedal takes through its bite band at launch, s
 	CrossPin    *CrossPin
 	HalfShaft   *Shaft
 }
@@ -89,6 +90,7 @@ type Clutch struct {
 	Fitted       bool
 	Discs        int
 	Outer, Inner uncertain.Value // facing diameters, m
+	Family       string          // of the facing, as driveline.FacingFamilies names it; empty unknown
 	Friction     uncertain.Value
 	HotFriction  *uncertain.Value
 	Clamp        uncertain.Value

@@ -4,14 +4,17 @@ import (
 	"context"
 	"fmt"
 	"io"
+	"time"
 
 	"layshaft/library"
+	"layshaft/paper"
 	"layshaft/workshop"
 )
 
 type workupCommand struct {
 	jobArgs
-	PDF string `name:"pdf" placeholder:"OUT.pdf" help:"Write the paper to this file."`
+	PDF  string `name:"pdf" placeholder:"OUT.pdf" help:"Write the paper to this file."`
+	Shop string `placeholder:"NAME" help:"Name of the shop, as the paper shows it."`
 }
 
 func (w *workupCommand) Run(c console) error {
@@ -37,6 +40,11 @@ func (w *workupCommand) Run(c console) error {
 		err = printJSON(c.out, answer)
 	} else {
 		printWorkup(c.out, job, answer)
+	}
+	if err == nil && w.PDF != "" {
+		err = writeFile(w.PDF, func(to io.Writer) error {
+			return paper.Write(to, paper.Sheet{ShopName: w.Shop, Job: job, Answer: answer, At: time.Now()})
+		})
 	}
 	if err != nil || !w.Check || answer.Release == nil {
 		return err

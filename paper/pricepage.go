@@ -1,0 +1,122 @@
+package paper
+
+import (
+	"fmt"
+	"slices"
+
+	"layshaft/carview"
+	"layshaft/picture"
+	"layshaft/workshop"
+)
+
+// pricePage is what it costs, what else is offered and why, what the figures rest on, and where the customer signs.
+func (b *book) pricePage() {
+	left := append(b.priceLines(), b.basis()...)
+	right := append(b.options(), b.advice()...)
+	sign := b.sign()
+	if b.fresh || b.room() < max(tall(left), tall(right))+tall(sign) {
+		b.turn("What it costs, and what is offered")
+	}
+	b.halves(left, right)
+	b.add(sign...)
+}
+
+func (b *book) priceLines() []block {
+	price := b.Answer.Price
+	if price == nil {
+		return nil
+	}
+	t := table{columns: []column{{head: "Price", spread: true}, {head: "quantity", right: true}, {head: "each", right: true}, {head: "net", right: true}}}
+	add := func(s style, ruled bool, cells ...string) {
+		r := row{ruled: ruled}
+		for _, c := range cells {
+			r.cells = append(r.cells, s.says(c))
+		}
+		t.rows = append(t.rows, r)
+	}
+	for _, line := range price.Lines {
+		add(b.list(), false, line.Name, joined(" ", line.Quantity, line.Unit), carview.Money(line.Price, price.Currency), carview.Money(line.Net, price.Currency))
+	}
+	add(b.list(), true, "Net", "", "", carview.Money(price.Net, price.Currency))
+	add(b.list(), false, price.TaxName, "", "", carview.Money(price.Tax, price.Currency))
+	add(b.strong(), true, "To pay, with "+price.TaxName, "", "", carview.Money(price.Gross, price.Currency))
+	return t.blocks(b.ruler, halfWidth, b.strong())
+}
+
+// options are what is offered beside the work, each with what it adds and a box to tick.
+func (b *book) options() []block {
+	price := b.Answer.Price
+	if price == nil || len(price.Order()) == 0 {
+		return nil
+	}
+	t := table{columns: []column{{width: 3.5}, {head: "Offered: tick what you want", spread: true}, {head: "adds", right: true}, {head: "adds, with " + price.TaxName, right: true}}}
+	for _, name := range price.Order() {
+		option := price.Options[name]
+		box, rise := "□", "+"+carview.Money(option.Gross, price.Currency)
+		if slices.Contains(price.Chosen, name) {
+			box, rise = "■", "in the price: "+carview.Money(option.Gross, price.Currency)
+		}
+		s := b.list()
+		t.rows = append(t.rows, row{cells: []span{s.says(box), s.says(carview.TitleOr(option.Title, name)), s.says(carview.Hours(option.Adds)), s.says(rise)}})
+	}
+	return append(t.blocks(b.ruler, halfWidth, b.strong()),
+		b.texts(halfWidth, b.quiet(), "Each sum is for that option by itself, done now, while the car is apart.")...)
+}
+
+// advice is what the shop insists on and advises, with the reason.
+func (b *book) advice() []block {
+	var blocks []block
+	for _, weight := range []struct{ name, title string }{
+		{workshop.Insisted, "We insist on"}, {workshop.Advised, "We advise"},
+	} {
+		first := true
+		for _, a := range b.Answer.Advice {
+			if a.Weight != weight.name {
+				continue
+			}
+			if first {
+				blocks = append(blocks, b.titled(halfWidth, weight.title))
+			}
+			first = false
+			in := ""
+			if a.In {
+				in = "(in the work)"
+			}
+			blocks = append(blocks, b.paragraph(halfWidth, b.strong().says(a.Title), b.strong().says(in), b.list().says("because "+a.Because+".")).under(0.8))
+		}
+	}
+	return blocks
+}
+
+// basis says what the figures rest on.
+func (b *book) basis() []block {
+	blocks := []block{b.titled(halfWidth, "What this rests on")}
+	var notes []string
+	if strip := b.Answer.Strip; strip != nil {
+		notes = append(notes, strip.Basis,
+			fmt.Sprintf("What is in the way of what comes from the layout %s, version %s (the first twelve digits of its SHA-256).", strip.Layout, strip.Version))
+	}
+	notes = append(notes, "The maker's data for this car comes first, for tightening, fluids, fills and lifting points; so do local rules and licensed practice.",
+		"A stronger clutch passes more load on to the parts behind it. A modified car may have to be notified to its insurer and to the authorities.",
+		"What is found while the car is apart is put to you, with its price, before it is done.")
+	return append(blocks, b.texts(halfWidth, b.list(), notes...)...)
+}
+
+// sign is where the customer says yes.
+func (b *book) sign() []block {
+	if b.Answer.Price == nil {
+		return nil
+	}
+	words := b.list().says("Yes to the work at this price, and to the options ticked:")
+	return []block{stack(b.paragraph(textWidth, words), gap(9), block{height: 5, draw: func(p *pen, x, y float64) {
+		at := x
+		for _, field := range []struct {
+			name  string
+			width float64
+		}{{"signature", 80}, {"name in capitals", 62}, {"date", 34}} {
+			p.rule(at, y, at+field.width, y, picture.Ink, 0.25)
+			p.words(b.label().says(field.name), at, y+3.2)
+			at += field.width + 6
+		}
+	}}).under(5)}
+}
