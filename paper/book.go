@@ -4,13 +4,13 @@ package paper
 const (
 	pageWidth  = 210.0
 	pageHeight = 297.0
-	edge       = 10.0
+	edge       = 8.0
 	textWidth  = pageWidth - 2*edge
 	columnGap  = 5.5
 	halfWidth  = (textWidth - columnGap) / 2
 	firstTop   = 10.0  // of the first page, which has its own head
-	bodyTop    = 19.0  // of the others, below their head
-	bodyBottom = 283.0 // above the foot
+	bodyTop    = 17.5  // of the others, below their head
+	bodyBottom = 286.0 // above the foot
 )
 
 // book is the pages as they are being filled.
@@ -53,6 +53,24 @@ func (b *book) add(blocks ...block) { b.columns([]float64{edge}, blocks) }
 // halves puts two columns side by side, each going on by itself on further pages.
 func (b *book) halves(left, right []block) {
 	b.columns([]float64{edge, edge + halfWidth + columnGap}, left, right)
+}
+
+// flow runs one list down the left column and on down the right, page after page; on the last page the two columns
+// come out about level, so that what follows has room below them.
+func (b *book) flow(blocks []block) {
+	for tall(blocks) > 2*b.room() {
+		n := max(b.fitting(blocks), 1)
+		m := n + b.fitting(blocks[n:])
+		b.halves(blocks[:n], blocks[n:m])
+		blocks = blocks[m:]
+		b.turn(b.pages[len(b.pages)-1].title)
+	}
+	n, height := 0, 0.0
+	for n < len(blocks) && (height < tall(blocks)/2 || blocks[n-1].stays) {
+		height += blocks[n].before + blocks[n].height
+		n++
+	}
+	b.halves(blocks[:n], blocks[n:])
 }
 
 func (b *book) columns(places []float64, columns ...[]block) {

@@ -19,7 +19,7 @@ func (b *book) letGoPage() {
 	b.turn("Letting go: how the pedal is set")
 	pedalMap := carview.PedalMap(shown...)
 	b.halves(
-		[]block{b.titled(halfWidth, pedalMap.Title), drawing(pedalMap.Scene(picture.Narrow), halfWidth, 165).under(1)},
+		[]block{b.titled(halfWidth, pedalMap.Title), drawing(pedalMap.Scene(picture.Narrow), halfWidth, 122).under(1)},
 		append(b.settings(shown[0]), b.travel(shown)...))
 	b.add(b.pairs(answer.Pairs)...)
 	b.halves(b.gears(), b.assumed())
@@ -45,7 +45,7 @@ func (b *book) settings(pair *workshop.PairAnswer) []block {
 // travel shows where the pedal's travel goes.
 func (b *book) travel(shown []*workshop.PairAnswer) []block {
 	bars := carview.TravelBars(shown...)
-	return []block{b.titled(halfWidth, bars.Title), drawing(bars.Scene(picture.Narrow), halfWidth, 90).under(1)}
+	return []block{b.titled(halfWidth, bars.Title), drawing(bars.Scene(picture.Narrow), halfWidth, 78).under(1)}
 }
 
 // pairsBeside is how many pairs stand in one table.

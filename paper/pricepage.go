@@ -3,6 +3,7 @@ package paper
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"layshaft/carview"
 	"layshaft/picture"
@@ -14,8 +15,12 @@ func (b *book) pricePage() {
 	left := append(b.priceLines(), b.basis()...)
 	right := append(b.options(), b.advice()...)
 	sign := b.sign()
-	if b.fresh || b.room() < max(tall(left), tall(right))+tall(sign) {
-		b.turn("What it costs, and what is offered")
+	const title = "What it costs, and what is offered"
+	heading := b.titled(textWidth, title)
+	if b.fresh || b.room() < tall([]block{heading})+max(tall(left), tall(right))+tall(sign) {
+		b.turn(title)
+	} else {
+		b.add(heading)
 	}
 	b.halves(left, right)
 	b.add(sign...)
@@ -70,9 +75,10 @@ func (b *book) advice() []block {
 		{workshop.Insisted, "We insist on"}, {workshop.Advised, "We advise"},
 	} {
 		first := true
+		var runs []span // of the whole list, where the setting is tight
 		for _, a := range b.Answer.Advice {
-			if a.Weight != weight.name {
-				continue
+			if a.Weight != weight.name || a.In && a.Weight == workshop.Advised {
+				continue // what was advised and is wanted needs no more words
 			}
 			if first {
 				blocks = append(blocks, b.titled(halfWidth, weight.title))
@@ -82,7 +88,15 @@ func (b *book) advice() []block {
 			if a.In {
 				in = "(in the work)"
 			}
-			blocks = append(blocks, b.paragraph(halfWidth, b.strong().says(a.Title), b.strong().says(in), b.list().says("because "+a.Because+".")).under(0.8))
+			spans := []span{b.strong().says(a.Title), b.strong().says(in), b.list().says("because " + a.Because + ".")}
+			if b.runIn {
+				runs = append(runs, spans...)
+			} else {
+				blocks = append(blocks, b.paragraph(halfWidth, spans...).under(0.8))
+			}
+		}
+		if len(runs) > 0 {
+			blocks = append(blocks, b.paragraph(halfWidth, runs...))
 		}
 	}
 	return blocks
@@ -99,6 +113,9 @@ func (b *book) basis() []block {
 	notes = append(notes, "The maker's data for this car comes first, for tightening, fluids, fills and lifting points; so do local rules and licensed practice.",
 		"A stronger clutch passes more load on to the parts behind it. A modified car may have to be notified to its insurer and to the authorities.",
 		"What is found while the car is apart is put to you, with its price, before it is done.")
+	if b.runIn {
+		notes = []string{strings.Join(notes, " ")}
+	}
 	return append(blocks, b.texts(halfWidth, b.list(), notes...)...)
 }
 
@@ -108,7 +125,7 @@ func (b *book) sign() []block {
 		return nil
 	}
 	words := b.list().says("Yes to the work at this price, and to the options ticked:")
-	return []block{stack(b.paragraph(textWidth, words), gap(9), block{height: 5, draw: func(p *pen, x, y float64) {
+	return []block{stack(b.paragraph(textWidth, words), gap(7), block{height: 5, draw: func(p *pen, x, y float64) {
 		at := x
 		for _, field := range []struct {
 			name  string

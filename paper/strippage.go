@@ -39,7 +39,7 @@ func (b *book) stripPage() {
 		on = append(on, b.step(i+1, step, carview.TitleOr(step.PutBack, name), step.On, &place, slices.Concat(
 			b.notes(whichWay, step.WhichWay), b.notes(tighten, step.Tighten), b.notes(secondCheck, step.Checks))))
 	}
-	b.halves(off, on)
+	b.flow(append(off, on...))
 }
 
 // hoursSums says what doing all of it at once saves.
