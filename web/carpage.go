@@ -86,6 +86,9 @@ func (s *server) showCarAgain(w http.ResponseWriter, r *request, status int, car
 	job, answer, answerErr := s.Shop.Try(r.Context(), car, changesOf(car.Text, t.Figures), t.chosen(car), workshop.Quick)
 	tried := answerErr == nil
 	if !tried {
+		if faults := figureFaults(answerErr); len(t.Faults) == 0 {
+			t.Faults = faults
+		}
 		job, answer, answerErr = s.answers.of(r.Context(), s.Shop, car)
 	}
 	page, err := s.carPage(r, car, job, answer, answerErr, askedOf(r), t)

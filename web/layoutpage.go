@@ -23,6 +23,7 @@ type layoutLine struct {
 type layoutPage struct {
 	base
 	layoutLine
+	Title      string // of the page and the layout: they are one
 	Basis      string
 	Operations []operationLine
 	Jobs       []layoutJob
@@ -61,7 +62,7 @@ func (s *server) showLayout(w http.ResponseWriter, r *request) error {
 	if err != nil {
 		return err
 	}
-	page := layoutPage{base: s.base(r, layout.Title, "/layouts/"+layout.Name), layoutLine: lineOf(layout), Basis: layout.Basis}
+	page := layoutPage{base: s.base(r, layout.Title, "/layouts/"+layout.Name), layoutLine: lineOf(layout), Title: layout.Title, Basis: layout.Basis}
 	for _, op := range layout.Operations {
 		page.Operations = append(page.Operations, viewOperation(op))
 	}

@@ -17,6 +17,7 @@ import (
 	"layshaft/examples"
 	"layshaft/jobfile"
 	"layshaft/library"
+	"layshaft/paper"
 	"layshaft/store"
 	"layshaft/web"
 	"layshaft/workshop"
@@ -45,7 +46,7 @@ const lastAnswers = 5 * time.Second
 // serve answers requests until ctx ends, then lets those under way finish. said is called once it answers.
 func (s *site) serve(ctx context.Context, listener net.Listener, log io.Writer, said func(address string)) error {
 	pages, err := web.New(web.Config{
-		Shop: s.shop, ShopName: s.name, Examples: examples.Files, Now: time.Now, Invented: s.invented,
+		Shop: s.shop, ShopName: s.name, Examples: examples.Files, Paper: paper.ForCar(s.name), Now: time.Now, Invented: s.invented,
 		Log: slog.New(slog.NewTextHandler(log, nil)),
 	})
 	if err != nil {
