@@ -20,6 +20,7 @@ var Floors = []Floor{
 	{"diary/psplib", "projects of the public library"},
 	{"diary", "people, ramps, tools, calendars, promise days; no money, no files"},
 	{"diary/check", "whether a plan keeps the rules; nothing of the planner's code"},
+	{"worth", "is a further job worth doing now; knows no currency and no car"},
 	{"library", "the shop's knowledge as data; not one car"},
 	{"workshop", "the domain; no SQL, no HTTP, no YAML"},
 	{"workshop/ledgertest", "what every storage owes"},
@@ -47,4 +48,5 @@ var Apart = []struct{ From, To, Why string }{
 	{"release", "driveline", "letting go and holding are two chapters; workshop brings them together"},
 	{"picture", "workshop", "pictures take plain structs"},
 	{"stripdown", "pricing", "hours are not money"},
+	{"worth", "pricing", "a ratio of two costs has no currency"},
 }
