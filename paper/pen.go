@@ -38,12 +38,6 @@ func (p *pen) rule(x1, y1, x2, y2 float64, role picture.Role, weight float64) {
 	p.doc.Line(x1, y1, x2, y2)
 }
 
-// box draws an empty box.
-func (p *pen) box(x, y, width, height float64, role picture.Role, weight float64) {
-	p.ink(role, weight)
-	p.doc.Rect(x, y, width, height, "D")
-}
-
 func (p *pen) ink(role picture.Role, weight float64) {
 	c := role.Print()
 	p.doc.SetDrawColor(int(c.R), int(c.G), int(c.B))

@@ -92,15 +92,6 @@ func (r *ruler) letter(c rune, s style) float64 {
 	return w * s.size * mm
 }
 
-// fit shortens words with an ellipsis until they are no wider than width.
-func (r *ruler) fit(words string, s style, width float64) string {
-	words = r.printable(words)
-	if r.width(words, s) <= width {
-		return words
-	}
-	return r.cut(words, s, width)
-}
-
 // cut ends words in an ellipsis within width.
 func (r *ruler) cut(words string, s style, width float64) string {
 	room := width - r.letter('…', s)

@@ -76,8 +76,6 @@ type pointReading struct {
 	Shown [5]string `json:"shown"`
 }
 
-var readingHeads = [5]string{"Pedal", "Fingers", "Effort", "Line", "Carries"}
-
 func readMap(pairs []*workshop.PairAnswer) readings {
 	var all readings
 	for _, p := range pairs {

@@ -46,7 +46,7 @@ type workLine struct {
 }
 
 func viewStrip(a *workshop.StripAnswer) *stripView {
-	v := &stripView{Basis: a.Basis, SingleUse: a.SingleUse, Fluids: a.Fluids, Sums: stripSums(a), Jobs: jobTable(a)}
+	v := &stripView{Basis: a.Basis, SingleUse: a.SingleUse, Fluids: a.Fluids, Sums: stripSums(a), Jobs: jobTable(a), Layers: draw(carview.Layers(a))}
 	byName := map[string]workshop.Step{}
 	for i, step := range a.Steps {
 		byName[step.Name] = step

@@ -35,12 +35,6 @@ func (b bitset) join(o bitset) {
 		b[k] |= w
 	}
 }
-func (b bitset) count() (sum int) {
-	for _, w := range b {
-		sum += bits.OnesCount64(w)
-	}
-	return sum
-}
 
 // compile expects a valid problem. Links that a longer chain implies are dropped.
 func compile(p *Problem) *instance {

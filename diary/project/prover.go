@@ -128,13 +128,6 @@ func (p *prover) tie(i, s int32) {
 	p.links[2*s+1] = append(p.links[2*s+1], arc{2*i + 1, d})
 }
 
-func (p *prover) length(i int32) int32 {
-	if i == p.end {
-		return 0
-	}
-	return p.duration[i]
-}
-
 func (p *prover) earliest(i int32) int32 { return p.value[2*i] }
 func (p *prover) latest(i int32) int32   { return -p.value[2*i+1] }
 func (p *prover) level() int32           { return int32(len(p.levels)) }

@@ -11,6 +11,11 @@ export function showServed() {
 }
 
 function show(job) {
+  for (const op of document.querySelectorAll(".layers [data-jobs]")) {
+    const serves = op.dataset.jobs.split(" ").includes(job);
+    op.classList.toggle("served", job !== "" && serves);
+    op.classList.toggle("left-alone", job !== "" && !serves);
+  }
   for (const step of document.querySelectorAll(".steps [data-serves]")) {
     step.classList.toggle("served", job !== "" && step.dataset.serves.split(" ").includes(job));
   }
