@@ -1,7 +1,5 @@
 package project
 
-import "math/bits"
-
 // instance is a problem made ready for fast reading: flat arrays, demands packed into words.
 type instance struct {
 	n        int
