@@ -80,7 +80,7 @@ func (c *Chain) verdict(a *Answer) string {
 		return Bottoms
 	case a.PlateLift < a.LiftNeeded:
 		return Drags
-	case a.FingerTravel > c.Clutch.FingerTravelMax:
+	case a.FingerTravel > c.Clutch.FingerTravelMax, a.BeyondCurve && c.Clutch.FingerTravelMax <= c.Clutch.lastFinger():
 		return OverTravels
 	}
 	return Frees

@@ -163,3 +163,15 @@ func TestNoWindowSaysWhy(t *testing.T) {
 		}
 	}
 }
+
+// A load curve that ends at the maker's limit holds the fingers there, and they over-travel all the same.
+func TestOverTravelIsToldWhereTheLoadCurveEndsAtTheLimit(t *testing.T) {
+	c := example()
+	c.System.Pedal.Travel = 250e-3
+	c.System.Master.Stroke = math.Inf(1)
+	c.Clutch.FingerTravelMax = c.Clutch.lastFinger()
+	a := solve(t, c)
+	if !a.BeyondCurve || a.Verdict != OverTravels || a.POverTravels != 1 {
+		t.Errorf("fingers at %g m of %g, beyond the curve %v: %s, with a chance of %g", a.FingerTravel, c.Clutch.FingerTravelMax, a.BeyondCurve, a.Verdict, a.POverTravels)
+	}
+}

@@ -92,6 +92,7 @@ type Hot struct {
 // ReleaseAnswer says for every clutch with every release system whether it frees.
 type ReleaseAnswer struct {
 	Pairs       []PairAnswer `json:"pairs"`
+	Wear        []WearAnswer `json:"wear,omitempty"` // of the clutches whose spring is known
 	NotComputed []Assumption `json:"not_computed,omitempty"`
 }
 

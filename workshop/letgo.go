@@ -28,6 +28,9 @@ func LetGo(job *Job, only string, effort Effort) (*ReleaseAnswer, error) {
 	answer := &ReleaseAnswer{}
 	for i := range job.Clutches {
 		clutch := &job.Clutches[i]
+		if err := answer.addWear(clutch, only); err != nil {
+			return nil, err
+		}
 		for j := range job.Releases {
 			system := &job.Releases[j]
 			if only != "" && only != clutch.Name+"/"+system.Name {
@@ -125,6 +128,9 @@ func why(chain *release.Chain, a *release.Answer) string {
 		return fmt.Sprintf("the discs would be free at %.0f mm of pedal, which has %.0f mm; %s", a.StopMin*1e3, travel, lost(chain))
 	case release.OverTravels:
 		text := fmt.Sprintf("full pedal pushes the fingers %.1f mm, past their limit of %.1f mm", a.FingerTravel*1e3, chain.Clutch.FingerTravelMax*1e3)
+		if a.BeyondCurve {
+			text = fmt.Sprintf("full pedal pushes the fingers past their limit of %.1f mm", chain.Clutch.FingerTravelMax*1e3)
+		}
 		if a.NoWindow != "" {
 			return text + "; " + a.NoWindow
 		}

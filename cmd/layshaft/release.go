@@ -69,9 +69,22 @@ func printRelease(w io.Writer, a *workshop.ReleaseAnswer) {
 			fmt.Fprintf(w, "  %s\n", note)
 		}
 	}
+	for _, wear := range a.Wear {
+		printWear(w, wear)
+	}
 	for _, missing := range a.NotComputed {
 		fmt.Fprintf(w, "\n%s: not computed, %s\n", missing.Key, missing.Text)
 	}
+}
+
+func printWear(w io.Writer, a workshop.WearAnswer) {
+	fmt.Fprintf(w, "\n%s while its facings wear:\n", a.Clutch)
+	t := newTable("", "wear", "clamp load", "bearing load, most", "at the end")
+	for _, s := range a.States {
+		t.row(s.State, fmt.Sprintf("%.2f mm", s.Wear), fmt.Sprintf("%.0f N", s.Clamp),
+			fmt.Sprintf("%.0f N at %.1f mm", s.PeakLoad, s.PeakTravel), fmt.Sprintf("%.0f N at %.1f mm", s.EndLoad, s.EndTravel))
+	}
+	t.print(w)
 }
 
 func mm(f workshop.Figure) string {
