@@ -17,14 +17,18 @@ import (
 //go:embed layouts/*.yaml
 var layoutFiles embed.FS
 
-// Folder is a place with layouts: every file in it that ends in .yaml or .yml, not in folders inside it.
+// Folder is a place with layouts: every file in it that ends in .yaml or .yml, not in folders inside it. A file named
+// findings.yaml holds the shop's findings instead.
 type Folder struct {
 	Name  string // that stands before the file's in messages
 	Files fs.FS
 }
 
 // Library finds layouts by name. It is safe for use from several goroutines.
-type Library struct{ own []*Layout }
+type Library struct {
+	own      []*Layout
+	findings *Findings
+}
 
 // builtin reads each embedded layout once, when it is first asked for; a fault in one is a fault of the program.
 var builtin = func() map[string]func() *Layout {
@@ -74,7 +78,13 @@ func Open(folders ...Folder) (*Library, error) {
 	if err := errors.Join(faults...); err != nil {
 		return nil, err
 	}
-	return &Library{own}, nil
+	library := &Library{own: own}
+	var err error
+	library.findings, err = findingsIn(folders, library)
+	if err != nil {
+		return nil, err
+	}
+	return library, nil
 }
 
 // names lists the layouts there are, in order.
@@ -129,7 +139,7 @@ func layoutsIn(folder Folder) ([]*Layout, error) {
 	var layouts []*Layout
 	var faults []error
 	for _, entry := range entries {
-		if entry.IsDir() || !isYAML(entry.Name()) {
+		if entry.IsDir() || !isYAML(entry.Name()) || entry.Name() == findingsFile {
 			continue
 		}
 		file := path.Join(folder.Name, entry.Name())
