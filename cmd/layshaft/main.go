@@ -29,6 +29,7 @@ type commands struct {
 	Price   priceCommand         `cmd:"" help:"What does it cost, and what does each option add?"`
 	Workup  workupCommand        `cmd:"" help:"All of it for one car, as text, JSON or PDF."`
 	Layouts layoutsCommand       `cmd:"" help:"List the layouts and their jobs."`
+	Diary   diaryCommand         `cmd:"" help:"When, on which ramp, by whom; a day that can be promised."`
 	Bench   scheduleBenchCommand `cmd:"" name:"schedule-bench" help:"Measure the planner on a project of the public library."`
 	Demo    demoCommand          `cmd:"" help:"Look round in the web app of an invented shop."`
 	Serve   serveCommand         `cmd:"" help:"The web app on the shop's own data."`
