@@ -35,8 +35,10 @@ type InARow struct {
 	Interval Figure `json:"interval_s"`
 	Held     int    `json:"held"`
 	More     bool   `json:"more"`        // it held them all; nobody tried further
-	Hottest  Figure `json:"hottest_c"`   // face in the last of them
-	Capacity Figure `json:"capacity_nm"` // at the lowest friction in the last of them
+	Hottest  Figure `json:"hottest_c"`   // face in the last one
+	Capacity Figure `json:"capacity_nm"` // at the lowest friction in the last one
+	Limit    Figure `json:"limit_c"`     // usual working limit of such facings
+	Within   int    `json:"within_limit"`
 }
 
 // Bite is one instant of a launch from cold.
@@ -203,7 +205,7 @@ func (l *launcher) of(c *Clutch) (*Launch, error) {
 		Gear: 1, StartSpeed: rpm(launch.StartSpeed), BiteTime: Figure(bite), LetInBy: by,
 		Energy: Figure(first.Clutch / 1e3), SlipTime: Figure(first.SlipTime), PeakPower: Figure(first.PeakPower / 1e3),
 		Rise: Figure(first.Hottest - bellhousing), Hottest: first.Part, TyreSpin: Figure(first.SpinTime), Stalls: first.Stalled,
-		SlipsFirst: l.slipsFirst(capacity), Row: inARow(row), Family: family.Name,
+		SlipsFirst: l.slipsFirst(capacity), Row: inARow(row, family.To), Family: family.Name,
 		OverTime: overTime(first.Moments, launch.Clutch),
 		Assumed:  append(append([]string{}, l.assumed...), words...),
 	}
@@ -224,11 +226,18 @@ func (l *launcher) slipsFirst(capacity float64) string {
 	return "clutch"
 }
 
-func inARow(row []driveline.HeatedLaunch) InARow {
+// inARow counts the launches that the clutch held, and those that left its faces below their working limit in K.
+func inARow(row []driveline.HeatedLaunch, limit float64) InARow {
 	last := row[len(row)-1]
-	out := InARow{Interval: launchInterval, Held: len(row), More: !last.Slips, Hottest: Figure(last.Hottest - zeroCelsius), Capacity: Figure(last.Capacity)}
+	out := InARow{
+		Interval: launchInterval, Held: len(row), More: !last.Slips,
+		Hottest: Figure(last.Hottest - zeroCelsius), Capacity: Figure(last.Capacity), Limit: Figure(limit - zeroCelsius),
+	}
 	if last.Slips {
 		out.Held--
+	}
+	for out.Within < out.Held && row[out.Within].Hottest < limit {
+		out.Within++
 	}
 	return out
 }
@@ -236,7 +245,7 @@ func inARow(row []driveline.HeatedLaunch) InARow {
 // overTime is a launch in about sixty instants.
 func overTime(moments []driveline.Moment, canCarry func(t float64) float64) []Bite {
 	const points = 60
-	every := max(1, len(moments)/points)
+	every := (len(moments) + points - 1) / points
 	var all []Bite
 	for i := 0; i < len(moments); i += every {
 		m := moments[i]

@@ -55,6 +55,7 @@ func printHold(w io.Writer, a *workshop.HoldAnswer) {
 	if a.Drive != nil {
 		printDrive(w, a.Drive)
 	}
+	printLaunches(w, a)
 }
 
 func fitted(is bool) string {
