@@ -23,16 +23,17 @@ const (
 )
 
 type commands struct {
-	Hold    holdCommand          `cmd:"" help:"Does the clutch hold the engine's torque?"`
-	Release releaseCommand       `cmd:"" help:"Does the pedal free the clutch, and where must the stop be set?"`
-	Strip   stripCommand         `cmd:"" help:"What must come off for the wanted work, in which order, in how many hours?"`
-	Price   priceCommand         `cmd:"" help:"What does it cost, and what does each option add?"`
-	Workup  workupCommand        `cmd:"" help:"All of it for one car, as text, JSON or PDF."`
-	Layouts layoutsCommand       `cmd:"" help:"List the layouts and their jobs."`
-	Diary   diaryCommand         `cmd:"" help:"When, on which ramp, by whom; a day that can be promised."`
-	Bench   scheduleBenchCommand `cmd:"" name:"schedule-bench" help:"Measure the planner on a project of the public library."`
-	Demo    demoCommand          `cmd:"" help:"Look round in the web app of an invented shop."`
-	Serve   serveCommand         `cmd:"" help:"The web app on the shop's own data."`
+	Hold     holdCommand          `cmd:"" help:"Does the clutch hold the engine's torque?"`
+	Release  releaseCommand       `cmd:"" help:"Does the pedal free the clutch, and where must the stop be set?"`
+	Diagnose diagnoseCommand      `cmd:"" help:"Why does it drag, by readings on the car, and must the gearbox come out?"`
+	Strip    stripCommand         `cmd:"" help:"What must come off for the wanted work, in which order, in how many hours?"`
+	Price    priceCommand         `cmd:"" help:"What does it cost, and what does each option add?"`
+	Workup   workupCommand        `cmd:"" help:"All of it for one car, as text, JSON or PDF."`
+	Layouts  layoutsCommand       `cmd:"" help:"List the layouts and their jobs."`
+	Diary    diaryCommand         `cmd:"" help:"When, on which ramp, by whom; a day that can be promised."`
+	Bench    scheduleBenchCommand `cmd:"" name:"schedule-bench" help:"Measure the planner on a project of the public library."`
+	Demo     demoCommand          `cmd:"" help:"Look round in the web app of an invented shop."`
+	Serve    serveCommand         `cmd:"" help:"The web app on the shop's own data."`
 }
 
 // console is where a command reads and writes; tests put buffers here.
