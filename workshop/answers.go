@@ -40,6 +40,7 @@ type Workup struct {
 	Release     *ReleaseAnswer `json:"release,omitempty"`
 	Strip       *StripAnswer   `json:"strip,omitempty"`
 	Price       *PriceAnswer   `json:"price,omitempty"`
+	Worth       *WorthAnswer   `json:"worth,omitempty"`
 	Advice      []Advice       `json:"advice"`
 	NotComputed []Assumption   `json:"not_computed"`
 	Assumptions []Assumption   `json:"assumptions"`

@@ -39,6 +39,10 @@ func (s *Shop) workUpText(ctx context.Context, car *Car, text []byte, chosen []s
 		return nil, nil, err
 	}
 	w, err := WorkUp(ctx, job, layout, chosen, effort)
+	if err != nil {
+		return nil, nil, err
+	}
+	w.Worth, err = Worth(ctx, job, layout, w, chosen, s.layouts.Findings())
 	return job, w, err
 }
 

@@ -100,6 +100,7 @@ func advise(job *Job, layout *library.Layout, w *Workup, chosen []string) []Advi
 const (
 	Insisted = "insisted"
 	Advised  = "advised"
+	Optional = "optional"
 )
 
 func titleOf(layout *library.Layout, name string) string {

@@ -28,6 +28,7 @@ type commands struct {
 	Diagnose diagnoseCommand      `cmd:"" help:"Why does it drag, by readings on the car, and must the gearbox come out?"`
 	Strip    stripCommand         `cmd:"" help:"What must come off for the wanted work, in which order, in how many hours?"`
 	Price    priceCommand         `cmd:"" help:"What does it cost, and what does each option add?"`
+	Worth    worthCommand         `cmd:"" help:"Which further jobs are worth doing now, while the way to them is open?"`
 	Workup   workupCommand        `cmd:"" help:"All of it for one car, as text, JSON or PDF."`
 	Layouts  layoutsCommand       `cmd:"" help:"List the layouts and their jobs."`
 	Diary    diaryCommand         `cmd:"" help:"When, on which ramp, by whom; a day that can be promised."`

@@ -32,7 +32,11 @@ func (w *workupCommand) Run(c console) error {
 			return source.Locate(err)
 		}
 	}
-	answer, err := workshop.WorkUp(context.Background(), job, layout, nil, effort)
+	ctx := context.Background()
+	answer, err := workshop.WorkUp(ctx, job, layout, nil, effort)
+	if err == nil {
+		answer.Worth, err = workshop.Worth(ctx, job, layout, answer, nil, layouts.Findings())
+	}
 	if err != nil {
 		return source.Locate(err)
 	}
@@ -69,6 +73,10 @@ func printWorkup(w io.Writer, job *workshop.Job, a *workshop.Workup) {
 	if a.Price != nil {
 		fmt.Fprint(w, "\nPRICE\n")
 		printPrice(w, a.Price)
+	}
+	if a.Worth != nil {
+		fmt.Fprint(w, "\nWORTH DOING NOW\n")
+		printWorth(w, a.Worth)
 	}
 	printAdvice(w, a.Advice)
 	for _, missing := range a.NotComputed {
