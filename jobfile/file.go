@@ -16,6 +16,7 @@ type file struct {
 	Drive    *drivePart                `key:"driveline"`
 	Clutches yamlfile.Map[clutchPart]  `key:"clutch"`
 	Releases yamlfile.Map[releasePart] `key:"release"`
+	Sizing   *sizingPart               `key:"sizing"`
 	Proposed string                    `key:"proposed"`
 	Work     []string                  `key:"work"`
 	Options  []string                  `key:"options"`

@@ -123,6 +123,9 @@ func (r *reader) job(f *file) *workshop.Job {
 	for _, named := range f.Releases {
 		job.Releases = append(job.Releases, r.release(named.Name, &named.Value))
 	}
+	if f.Sizing != nil {
+		job.Sizing = r.sizing(f.Sizing)
+	}
 	r.oneFitted(job)
 	r.proposed(job)
 	r.distinct("work", f.Work)

@@ -20,6 +20,7 @@ type Job struct {
 	Drive    *Drive  // nil where nothing is known of the driveline
 	Clutches []Clutch
 	Releases []Release
+	Sizing   *Sizing  // nil where the file says nothing of what to choose from
 	Proposed string   // "clutch/release" that the shop proposes; empty: the first not fitted of each
 	Work     []string // jobs of the layout that are to be done
 	Options  []string // jobs that are offered and priced, not included

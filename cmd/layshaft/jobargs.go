@@ -53,8 +53,26 @@ func (a *jobArgs) load() (*workshop.Job, *jobfile.Source, *library.Library, erro
 	return job, source, layouts, nil
 }
 
-// openLibrary opens the shop's own folders, as the job file names them, before the built-in layouts.
+// openLibrary opens the shop's own layouts before the built-in ones.
 func openLibrary(folder string, names []string) (*library.Library, error) {
+	folders, err := libraryFolders(folder, names)
+	if err != nil {
+		return nil, err
+	}
+	return library.Open(folders...)
+}
+
+// reference opens the shop's own reference tables before the built-in ones.
+func (a *jobArgs) reference(job *workshop.Job) (*library.Reference, error) {
+	folders, err := libraryFolders(filepath.Dir(a.File), job.Folders)
+	if err != nil {
+		return nil, err
+	}
+	return library.OpenReference(folders...)
+}
+
+// libraryFolders are the shop's own folders as the job file names them.
+func libraryFolders(folder string, names []string) ([]library.Folder, error) {
 	var folders []library.Folder
 	for i, name := range names {
 		place := beside(folder, name)
@@ -63,7 +81,7 @@ func openLibrary(folder string, names []string) (*library.Library, error) {
 		}
 		folders = append(folders, library.Folder{Name: place, Files: os.DirFS(place)})
 	}
-	return library.Open(folders...)
+	return folders, nil
 }
 
 func beside(folder, name string) string {
