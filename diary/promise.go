@@ -61,7 +61,6 @@ type replay struct {
 	length []int
 	start  []int
 	end    []int
-	day    int // the last minute of anybody's hours
 }
 
 type step struct {

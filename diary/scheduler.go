@@ -44,7 +44,6 @@ type scheduler struct {
 	by     []team
 	on     []int // ramp, -1 anywhere
 	piece  [][]int
-	undo   []func()
 	missed int // appointments not kept
 	failed int // blocks for which the days of the diary are too few
 	moved  int
