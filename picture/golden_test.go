@@ -23,6 +23,7 @@ func goldens() map[string]*Scene {
 	add("travel-bars", sampleTravelBars().Scene)
 	add("sensitivity", sampleSensitivity().Scene)
 	add("strip", sampleStrip().Scene)
+	add("front", sampleFront().Scene)
 	return all
 }
 

@@ -144,13 +144,19 @@ func (m PedalMap) Scene(size Size) *Scene {
 	return s
 }
 
+// data are the panel's place and edges, for a page to read.
+func (p Panel) data() []Datum {
+	return []Datum{
+		{"panel", p.Key}, {"unit", p.Unit},
+		{"left", decimal(p.Box.X)}, {"top", decimal(p.Box.Y)},
+		{"width", decimal(p.Box.W)}, {"height", decimal(p.Box.H)},
+		{"x-min", plain(p.XMin)}, {"x-max", plain(p.XMax)},
+		{"y-min", plain(p.YMin)}, {"y-max", plain(p.YMax)},
+	}
+}
+
 func (m PedalMap) panel(root *Group, p Panel) {
-	g := root.Group("panel", "",
-		Datum{"panel", p.Key}, Datum{"unit", p.Unit},
-		Datum{"left", decimal(p.Box.X)}, Datum{"top", decimal(p.Box.Y)},
-		Datum{"width", decimal(p.Box.W)}, Datum{"height", decimal(p.Box.H)},
-		Datum{"x-min", plain(p.XMin)}, Datum{"x-max", plain(p.XMax)},
-		Datum{"y-min", plain(p.YMin)}, Datum{"y-max", plain(p.YMax)})
+	g := root.Group("panel", "", p.data()...)
 	m.areas(g, p)
 	grid(g, p)
 	if p.Key == "finger" {

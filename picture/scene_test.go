@@ -30,6 +30,7 @@ func samples() map[string]*Scene {
 	add("travel bars", sampleTravelBars().Scene)
 	add("sensitivity", sampleSensitivity().Scene)
 	add("strip", sampleStrip().Scene)
+	add("front", sampleFront().Scene)
 	return all
 }
 
@@ -43,6 +44,7 @@ func empties() map[string]*Scene {
 		all[fmt.Sprint("travel bars ", size)] = TravelBars{}.Scene(size)
 		all[fmt.Sprint("sensitivity ", size)] = Sensitivity{}.Scene(size)
 		all[fmt.Sprint("strip ", size)] = Strip{}.Scene(size)
+		all[fmt.Sprint("front ", size)] = Front{}.Scene(size)
 	}
 	return all
 }
@@ -203,6 +205,11 @@ func renamed(name string, size Size) map[string]*Scene {
 	for i := range v.Rows {
 		v.Rows[i].Name, v.Rows[i].Now = name, name
 	}
+	f := sampleFront()
+	f.Title = name
+	for i := range f.Choices {
+		f.Choices[i].Words = name
+	}
 	p := sampleStrip()
 	for i := range p.Ops {
 		p.Ops[i].Name, p.Ops[i].Key = name, name
@@ -213,6 +220,7 @@ func renamed(name string, size Size) map[string]*Scene {
 	return map[string]*Scene{
 		"load path": l.Scene(size), "pedal map": m.Scene(size), "hold bars": h.Scene(size),
 		"travel bars": b.Scene(size), "sensitivity": v.Scene(size), "strip": p.Scene(size),
+		"front": f.Scene(size),
 	}
 }
 
@@ -253,10 +261,13 @@ func withFigure(v float64, size Size) map[string]*Scene {
 	b.Rows[0].Parts[2].MM = v
 	e := sampleSensitivity()
 	e.Rows[1].Total, e.Rows[2].First = v, v
+	f := sampleFront()
+	f.Choices[0].Bite, f.Choices[1].Effort, f.Choices[7].Certainty, f.Limit = v, v, v, v
 	p := sampleStrip()
 	p.Ops[3].Hours, p.Jobs[0].Work, p.Jobs[1].Adds, p.Jobs[2].Alone = v, v, v, v
 	return map[string]*Scene{
 		"pedal map": m.Scene(size), "hold bars": h.Scene(size), "hold bars' peak": h2.Scene(size),
 		"travel bars": b.Scene(size), "sensitivity": e.Scene(size), "strip": p.Scene(size),
+		"front": f.Scene(size),
 	}
 }
