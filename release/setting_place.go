@@ -16,8 +16,16 @@ func (d *settingDraw) with(rod float64) Chain {
 // bestStop is the stop that is good in most draws once the rod is longer by rod, and the share in which it and the free
 // play are. A draw whose free play is not as wanted counts as not good.
 func (l *learnt) bestStop(rod float64, wanted Wanted) (stop, share float64) {
-	good := make([]stretch, len(l.draws))
 	travel := 0.0
+	for i := range l.draws {
+		travel = max(travel, l.draws[i].chain.System.Pedal.Travel)
+	}
+	return bestStop(l.stretches(rod, wanted), travel)
+}
+
+// stretches are the stops that are good in each draw once the rod is longer by rod.
+func (l *learnt) stretches(rod float64, wanted Wanted) []stretch {
+	good := make([]stretch, len(l.draws))
 	l.each(rod, func(i int, c *Chain, s *statics) {
 		good[i] = nowhere
 		if free := c.System.Pedal.FreePlay; free >= wanted.FreePlayMin && free <= wanted.FreePlayMax {
@@ -25,10 +33,17 @@ func (l *learnt) bestStop(rod float64, wanted Wanted) (stop, share float64) {
 			good[i] = c.stops(s, &w)
 		}
 	})
-	for i := range l.draws {
-		travel = max(travel, l.draws[i].chain.System.Pedal.Travel)
+	return good
+}
+
+// ChanceAt is the chance that the car as learned frees, does not over-travel and keeps the free play wanted with the
+// rod made longer by rod and the stop at a pedal travel, whoever chose them.
+func (s *Setup) ChanceAt(rod, stop float64, wanted Wanted) float64 {
+	good := 0
+	for _, place := range s.state.stretches(rod, wanted) {
+		good += count(place.from <= stop && stop <= place.to)
 	}
-	return bestStop(good, travel)
+	return float64(good) / float64(len(s.state.draws))
 }
 
 // stopSpan is where the stop may stand without failing more than one draw in twenty on either side.

@@ -189,6 +189,9 @@ func TestRodAndStopAgreeWithTryingThemAll(t *testing.T) {
 	if best < 0.3 || best > 0.99 {
 		t.Fatalf("a best of %g tells nothing", best)
 	}
+	near(t, "chance at the advice", s.ChanceAt(s.Rod, s.Stop, UsualFreePlay()), s.PGood, 1e-3)
+	near(t, "chance elsewhere", s.ChanceAt(s.Rod, s.Stop+3e-3, UsualFreePlay()), at[[2]int{quarters, half + 6}], 0.03)
+	near(t, "chance with the port shut", s.ChanceAt(4e-3, s.Stop, UsualFreePlay()), 0, 0)
 }
 
 // Cars drawn from what is known, read with error, set up and read again: the second readings must fall inside what was

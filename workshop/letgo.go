@@ -149,7 +149,10 @@ func lost(chain *release.Chain) string {
 // faultOf turns what the release chain finds wrong into faults with the job file's keys.
 func faultOf(err error, clutch *Clutch, system *Release) error {
 	var faults release.Faults
-	if !errors.As(err, &faults) {
+	var one *release.Fault
+	if errors.As(err, &one) {
+		faults = release.Faults{one}
+	} else if !errors.As(err, &faults) {
 		return &Fault{Key: "release." + system.Name, Message: err.Error()}
 	}
 	var all []error
