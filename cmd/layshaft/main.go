@@ -28,6 +28,7 @@ type commands struct {
 	Diagnose diagnoseCommand      `cmd:"" help:"Why does it drag, by readings on the car, and must the gearbox come out?"`
 	Size     sizeCommand          `cmd:"" help:"Which bores, pedal ratios and hoses let a clutch go with a bearable pedal?"`
 	Set      setCommand           `cmd:"" help:"How do rod and stop belong, by readings on the car, and what must be read afterwards?"`
+	Shim     shimCommand          `cmd:"" help:"What goes behind a hydraulic release bearing, and does its gap last?"`
 	Strip    stripCommand         `cmd:"" help:"What must come off for the wanted work, in which order, in how many hours?"`
 	Price    priceCommand         `cmd:"" help:"What does it cost, and what does each option add?"`
 	Worth    worthCommand         `cmd:"" help:"Which further jobs are worth doing now, while the way to them is open?"`
