@@ -332,6 +332,12 @@ func (r *reader) release(name string, s *releasePart) workshop.Release {
 		line = &linePart{}
 		r.assume(key+"line", "nothing known of the line: it is taken as rigid, full and free of air")
 	}
+	lineNote := func(note string) string { // of a line that is given in part; one that is missing is said once
+		if s.Line == nil {
+			return ""
+		}
+		return note
+	}
 	out := workshop.Release{
 		Name: name, Fitted: s.Fitted,
 		PedalTravel:     s.Pedal.Travel,
@@ -345,12 +351,12 @@ func (r *reader) release(name string, s *releasePart) workshop.Release {
 		DeadStroke:       r.or(key+"master.dead_stroke", s.Master.DeadStroke, 0, "dead stroke not given: none"),
 		MasterEfficiency: r.or(key+"master.efficiency", s.Master.Efficiency, 1, "master taken as free of friction"),
 
-		LineLength:  r.or(key+"line.length", line.Length, 0, ""),
-		Expansion:   r.or(key+"line.expansion", line.Expansion, 0, ""),
-		FluidVolume: r.or(key+"line.fluid_volume", line.FluidVolume, 0, ""),
-		BulkModulus: r.or(key+"line.bulk_modulus", line.BulkModulus, math.Inf(1), ""),
+		LineLength:  r.or(key+"line.length", line.Length, 0, lineNote("length of hose not given: it is taken as none, so that it does not swell")),
+		Expansion:   r.or(key+"line.expansion", line.Expansion, 0, lineNote("expansion of the hose not given: it is taken as none, so that it does not swell")),
+		FluidVolume: r.or(key+"line.fluid_volume", line.FluidVolume, 0, lineNote("fluid volume not given: the fluid is taken as stiff")),
+		BulkModulus: r.or(key+"line.bulk_modulus", line.BulkModulus, math.Inf(1), lineNote("bulk modulus not given: the fluid is taken as stiff")),
 		Compliance:  r.or(key+"line.compliance", line.Compliance, 0, ""),
-		TrappedAir:  r.or(key+"line.trapped_air", line.TrappedAir, 0, ""),
+		TrappedAir:  r.or(key+"line.trapped_air", line.TrappedAir, 0, lineNote("trapped air not given: none")),
 
 		SlaveBore:       s.Slave.Bore,
 		SlaveSleeve:     r.or(key+"slave.sleeve", s.Slave.Sleeve, 0, ""),

@@ -139,7 +139,7 @@ func layoutsIn(folder Folder) ([]*Layout, error) {
 	var layouts []*Layout
 	var faults []error
 	for _, entry := range entries {
-		if entry.IsDir() || !isYAML(entry.Name()) || entry.Name() == findingsFile {
+		if !entry.Type().IsRegular() && entry.Type()&fs.ModeSymlink == 0 || !isYAML(entry.Name()) || entry.Name() == findingsFile {
 			continue
 		}
 		file := path.Join(folder.Name, entry.Name())

@@ -134,6 +134,9 @@ func why(chain *release.Chain, a *release.Answer) string {
 		if a.NoWindow != "" {
 			return text + "; " + a.NoWindow
 		}
+		if a.StopRecommended < a.StopMin || a.StopRecommended > a.StopMax || a.PBoth < 0.95 {
+			return text + fmt.Sprintf("; no stop is sure: the likeliest, %.0f mm of pedal, is good %.0f times in 100", a.StopRecommended*1e3, a.PBoth*100)
+		}
 		return text + fmt.Sprintf("; with the stop at %.0f mm of pedal it frees and stays inside", a.StopRecommended*1e3)
 	}
 	return fmt.Sprintf("the discs are free at %.0f mm of the pedal's %.0f mm; %s", a.StopMin*1e3, travel, lost(chain))

@@ -85,6 +85,9 @@ func priceOf(job *Job, layout *library.Layout, strip *StripAnswer, chosen []stri
 }
 
 func optionRise(job *Job, layout *library.Layout, strip *StripAnswer, bill pricing.Bill, wanted []string, option string) (pricing.Money, error) {
+	if slices.Contains(job.Work, option) {
+		return pricing.Zero(bill.Totals.Gross.Currency()), nil // it is in the work anyway
+	}
 	adds := float64(strip.Options[option].Adds)
 	if slices.Contains(wanted, option) {
 		others := slices.DeleteFunc(slices.Clone(wanted), func(name string) bool { return name == option })

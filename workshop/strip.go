@@ -105,7 +105,7 @@ func Strip(ctx context.Context, job *Job, layout *library.Layout, chosen []strin
 		answer.Jobs[hours.Name] = jobHours(hours, layout)
 	}
 	for _, option := range job.Options {
-		hours, err := optionHours(ctx, option, wanted, plan.Together, layout)
+		hours, err := optionHours(ctx, option, slices.Contains(job.Work, option), wanted, plan.Together, layout)
 		if err != nil {
 			return nil, err
 		}
@@ -153,7 +153,7 @@ func checkNames(key string, names []string, layout *library.Layout) error {
 }
 
 // optionHours is what a job adds to the others; of one that is chosen already, what it added.
-func optionHours(ctx context.Context, option string, wanted []string, together float64, layout *library.Layout) (OptionHours, error) {
+func optionHours(ctx context.Context, option string, included bool, wanted []string, together float64, layout *library.Layout) (OptionHours, error) {
 	with, without := slices.Clone(wanted), slices.DeleteFunc(slices.Clone(wanted), func(name string) bool { return name == option })
 	if !slices.Contains(with, option) {
 		with = append(with, option)
@@ -175,6 +175,9 @@ func optionHours(ctx context.Context, option string, wanted []string, together f
 		title = job.Title
 	}
 	hours := OptionHours{Title: title, Adds: Figure(tidyHours(plan.Together - base))}
+	if included {
+		hours.Adds = 0 // it is in the work anyway
+	}
 	for _, job := range plan.Jobs {
 		if job.Name == option {
 			hours.Alone = Figure(job.Alone)

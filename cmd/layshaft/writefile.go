@@ -21,6 +21,9 @@ func writeFile(path string, write func(io.Writer) error) error {
 	case err == nil && !info.Mode().IsRegular():
 		return unwritten(path, fill(path, os.O_WRONLY, write))
 	}
+	if err == nil && !isPDF(path) {
+		return fmt.Errorf("%s: is there already and is no PDF; it is left as it is, name another file", path)
+	}
 	beside := fmt.Sprintf("%s.partial-%d", path, os.Getpid())
 	if err := fill(beside, os.O_WRONLY|os.O_CREATE|os.O_EXCL, write); err != nil {
 		return unwritten(path, err)
@@ -29,6 +32,18 @@ func writeFile(path string, write func(io.Writer) error) error {
 		return unwritten(path, errors.Join(err, os.Remove(beside)))
 	}
 	return nil
+}
+
+// isPDF reports whether a file begins as a PDF does, or is empty: only such a file is written over.
+func isPDF(path string) bool {
+	file, err := os.Open(path)
+	if err != nil {
+		return false
+	}
+	defer file.Close()
+	head := make([]byte, 5)
+	n, err := io.ReadFull(file, head)
+	return n == 0 && errors.Is(err, io.EOF) || string(head[:n]) == "%PDF-"
 }
 
 // fill writes a file and syncs it; where that fails, a file that it made is taken away again.
