@@ -10,7 +10,7 @@ import (
 // HoldBars sets the candidates' capacity against what is asked of them.
 func HoldBars(job *workshop.Job, hold *workshop.HoldAnswer) picture.HoldBars {
 	bars := picture.HoldBars{
-		Title: "What each clutch can carry", Desc: sentence(holdSentence(hold, hold.Order()...)),
+		Title: "What each clutch can carry", Desc: Sentence(holdSentence(hold, hold.Order()...)),
 		Peak:   picture.Range{Low: float64(hold.DemandP05), Mid: float64(hold.Demand), High: float64(hold.DemandP95)},
 		Factor: float64(hold.ServiceFactor), Use: hold.Use,
 	}
@@ -34,15 +34,16 @@ func HoldBars(job *workshop.Job, hold *workshop.HoldAnswer) picture.HoldBars {
 func TravelBars(pairs ...*workshop.PairAnswer) picture.TravelBars {
 	bars := picture.TravelBars{Title: "Where the pedal's travel goes until the clutch is free"}
 	var words []string
+	names := curveNames(pairs)
 	for i, pair := range pairs {
 		if pair == nil {
 			continue
 		}
-		row := picture.TravelRow{Name: PairName(pair.Clutch, pair.Release), Series: picture.Series(min(i, 3))}
+		row := picture.TravelRow{Name: names[i], Series: picture.Series(min(i, 3))}
 		for _, share := range pair.Travel {
 			row.Parts = append(row.Parts, picture.TravelPart{Name: share.Name, MM: float64(share.Pedal), Useful: share.Useful})
 		}
-		words = append(words, sentence(row.Name)+": "+pair.Why+".")
+		words = append(words, Sentence(PairName(pair.Clutch, pair.Release))+": "+pair.Why+".")
 		bars.Rows = append(bars.Rows, row)
 		bars.FullPedal = max(bars.FullPedal, float64(pair.PedalTravel))
 	}

@@ -61,7 +61,7 @@ func Lead(job *workshop.Job, a *workshop.Workup) []string {
 	}
 	for _, system := range distinct(fittedRelease, release) {
 		if pair := a.Release.Pair(clutch, system); pair != nil {
-			lead = append(lead, fmt.Sprintf("%s %s: %s.", sentence(PairName(clutch, system)), pair.Verdict, pair.Why))
+			lead = append(lead, fmt.Sprintf("%s %s: %s.", Sentence(PairName(clutch, system)), pair.Verdict, pair.Why))
 		}
 	}
 	if pair := a.Release.Pair(clutch, release); pair != nil && pair.StopRecommended.Known() {
@@ -77,8 +77,8 @@ func holdSentence(hold *workshop.HoldAnswer, names ...string) string {
 		h := hold.Clutches[name]
 		parts = append(parts, fmt.Sprintf("%s %s (%s)", name, h.Verdict, Measure(h.Capacity, 0, "N m")))
 	}
-	return sentence(fmt.Sprintf("%s; wanted are %s: %s from the engine times %.2f for %s use.", strings.Join(parts, ", "),
-		Measure(hold.Wanted, 0, "N m"), Measure(hold.Demand, 0, "N m"), float64(hold.ServiceFactor), hold.Use))
+	return Sentence(fmt.Sprintf("%s; wanted are %s: %s from the engine times %s for %s use.", strings.Join(parts, ", "),
+		Measure(hold.Wanted, 0, "N m"), Measure(hold.Demand, 0, "N m"), Number(hold.ServiceFactor, 2), hold.Use))
 }
 
 // Short is the answer in half a line, for the list of cars.
@@ -107,11 +107,4 @@ func distinct(names ...string) []string {
 		}
 	}
 	return out
-}
-
-func sentence(text string) string {
-	if text == "" {
-		return ""
-	}
-	return strings.ToUpper(text[:1]) + text[1:]
 }

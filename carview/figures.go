@@ -3,6 +3,8 @@ package carview
 import (
 	"fmt"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"layshaft/workshop"
 )
@@ -72,4 +74,13 @@ func TitleOr(title, name string) string {
 		return strings.ReplaceAll(name, "-", " ")
 	}
 	return title
+}
+
+// Sentence begins a text with a capital letter.
+func Sentence(text string) string {
+	first, size := utf8.DecodeRuneInString(text)
+	if first == utf8.RuneError {
+		return text
+	}
+	return string(unicode.ToUpper(first)) + text[size:]
 }

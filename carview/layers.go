@@ -17,7 +17,7 @@ func Layers(a *workshop.StripAnswer) picture.Strip {
 			strings.Join(stepNames(a.Steps), ", ")),
 	}
 	for _, step := range a.Steps {
-		s.Ops = append(s.Ops, picture.StripOp{Key: step.Name, Name: sentence(TitleOr("", step.Name)),
+		s.Ops = append(s.Ops, picture.StripOp{Key: step.Name, Name: Sentence(TitleOr("", step.Name)),
 			Hours: float64(step.Off + step.On), Needs: step.Needs})
 	}
 	for _, name := range a.JobOrder() {

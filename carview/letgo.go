@@ -19,6 +19,15 @@ func Window(pair *workshop.PairAnswer) string {
 	return Between(pair.StopMin, pair.StopMax, 0, "mm")
 }
 
+// BiteBand says between which pedal travels the clutch bites; a sharp one to the tenth, so that it shows.
+func BiteBand(pair *workshop.PairAnswer) string {
+	decimals := 0
+	if Number(pair.BiteEnd, 0) == Number(pair.BiteStart, 0) {
+		decimals = 1
+	}
+	return Between(pair.BiteEnd, pair.BiteStart, decimals, "mm")
+}
+
 // ShownPairs are the pair that the shop proposes and, beside it, the same clutch on the release system that is in
 // the car, which tells why the original has to go or may stay; without one, the pair in the car. Either may be nil.
 func ShownPairs(job *workshop.Job, a *workshop.ReleaseAnswer) (proposed, beside *workshop.PairAnswer) {
@@ -46,7 +55,7 @@ func Settings(job *workshop.Job, pair *workshop.PairAnswer) []Setting {
 		{"Set the stop at", stop},
 		{"The stop may stand", Window(pair)},
 		{"Whole pedal travel", Measure(pair.PedalTravel, 0, "mm")},
-		{"Bite band", Between(pair.BiteEnd, pair.BiteStart, 0, "mm")},
+		{"Bite band", BiteBand(pair)},
 	}
 	settings = append(settings, rodSettings(job.Clutch(pair.Clutch), job.Release(pair.Release))...)
 	return append(settings,
@@ -90,6 +99,9 @@ func HowSure(job *workshop.Job, a *workshop.Workup) []string {
 		proposed, _ := job.ProposedPair()
 		for _, name := range distinct(fitted, proposed) {
 			h := a.Hold.Clutches[name]
+			if !h.CapacityP05.Known() {
+				continue
+			}
 			all = append(all, fmt.Sprintf("Nine times in ten %s carries %s, which is %s times what is wanted.", name,
 				Between(h.CapacityP05, h.CapacityP95, 0, "N m"), Between(h.MarginP05, h.MarginP95, 2, "")))
 		}
@@ -99,7 +111,7 @@ func HowSure(job *workshop.Job, a *workshop.Workup) []string {
 		if pair == nil {
 			continue
 		}
-		text := fmt.Sprintf("%s frees at full pedal: %s; goes past its limit there: %s.", sentence(PairName(pair.Clutch, pair.Release)),
+		text := fmt.Sprintf("%s frees at full pedal: %s; goes past its limit there: %s.", Sentence(PairName(pair.Clutch, pair.Release)),
 			Chance(pair.PFrees), Chance(pair.POverTravels))
 		if pair == proposed && pair.NoWindow == "" {
 			text += fmt.Sprintf(" With the stop set as said both are good: %s.", Chance(pair.PBoth))

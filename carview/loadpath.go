@@ -100,7 +100,7 @@ func driveParts(job *workshop.Job, a *workshop.Workup) []picture.Part {
 		return nil
 	}
 	parts := []picture.Part{{ID: picture.Flywheel, Name: "Engine", Numbers: []string{
-		Measure(a.Hold.Demand, 0, "N m") + " peak", fmt.Sprintf("x %.2f for %s", float64(a.Hold.ServiceFactor), a.Hold.Use)}}}
+		Measure(a.Hold.Demand, 0, "N m") + " peak", fmt.Sprintf("x %s for %s", Number(a.Hold.ServiceFactor, 2), a.Hold.Use)}}}
 	drive := a.Hold.Drive
 	if drive == nil || len(drive.Gears) == 0 {
 		return parts

@@ -10,11 +10,12 @@ import (
 // PedalMap lays pairs over one another, the proposed one first: its bite band, window and stop are shown.
 func PedalMap(pairs ...*workshop.PairAnswer) picture.PedalMap {
 	m := picture.PedalMap{Title: "Pedal map"}
+	names := curveNames(pairs)
 	for i, pair := range pairs {
 		if pair == nil {
 			continue
 		}
-		curve := picture.MapCurve{Name: PairName(pair.Clutch, pair.Release), Series: picture.Series(min(i, 3))}
+		curve := picture.MapCurve{Name: names[i], Series: picture.Series(min(i, 3))}
 		for _, p := range pair.Map {
 			curve.Points = append(curve.Points, picture.MapPoint{
 				Pedal: float64(p.Pedal), Finger: float64(p.Finger), Effort: float64(p.Effort), Torque: float64(p.Torque), Jump: p.Jump})
@@ -40,7 +41,7 @@ func mark(m *picture.PedalMap, pair *workshop.PairAnswer) {
 	if pair.FingerLimit.Known() {
 		m.OverTravel = float64(pair.FingerLimit)
 	}
-	m.Desc = fmt.Sprintf("%s %s: %s. The clutch bites between %s and %s of pedal.", sentence(PairName(pair.Clutch, pair.Release)),
+	m.Desc = fmt.Sprintf("%s %s: %s. The clutch bites between %s and %s of pedal.", Sentence(PairName(pair.Clutch, pair.Release)),
 		pair.Verdict, pair.Why, Measure(pair.BiteEnd, 0, "mm"), Measure(pair.BiteStart, 0, "mm"))
 }
 
@@ -53,4 +54,28 @@ func band(pair *workshop.PairAnswer) (low, high []picture.MapPoint) {
 		high = append(high, picture.MapPoint{Pedal: float64(p.Pedal), Finger: float64(p.Finger[1]), Effort: float64(p.Effort[1]), Torque: float64(p.Torque[1])})
 	}
 	return low, high
+}
+
+// curveNames names pairs by what tells them apart, since a drawing has little room: the release system where all have
+// the same clutch, the clutch where all have the same release system.
+func curveNames(pairs []*workshop.PairAnswer) []string {
+	clutches, releases := map[string]bool{}, map[string]bool{}
+	for _, pair := range pairs {
+		if pair != nil {
+			clutches[pair.Clutch], releases[pair.Release] = true, true
+		}
+	}
+	names := make([]string, len(pairs))
+	for i, pair := range pairs {
+		switch {
+		case pair == nil:
+		case len(clutches) == 1 && len(releases) > 1:
+			names[i] = pair.Release
+		case len(releases) == 1 && len(clutches) > 1:
+			names[i] = pair.Clutch
+		default:
+			names[i] = PairName(pair.Clutch, pair.Release)
+		}
+	}
+	return names
 }

@@ -2,6 +2,7 @@ package paper
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -15,16 +16,11 @@ var leadSizes = []float64{11.5, 11, 10.5, 10, 9.5, 9}
 
 // answerPage is the customer's page: what holds, what frees, why, how sure, and what it takes.
 func (b *book) answerPage() {
-	for _, size := range leadSizes {
-		b.pages = nil
-		b.turn("")
+	b.onePage("", len(leadSizes), func(way int) {
 		b.add(b.masthead()...)
-		b.answers(size)
+		b.answers(leadSizes[way])
 		b.add(b.sums().under(4))
-		if len(b.pages) == 1 {
-			return
-		}
-	}
+	})
 }
 
 // answers are the sentences with the pictures that show them.
@@ -32,29 +28,29 @@ func (b *book) answers(size float64) {
 	lead := b.lead(halfWidth, size)
 	if hold := b.Answer.Hold; hold != nil {
 		bars := carview.HoldBars(b.Job, hold)
-		b.halves(lead, []block{b.titled(halfWidth, bars.Title), drawing(bars.Scene(picture.Narrow), halfWidth, 96).under(1.5)})
+		b.halves(lead, []block{b.titled(halfWidth, bars.Title), drawing(b.scene("hold", bars.Scene, picture.Narrow), halfWidth, 96).under(1.5)})
 	} else {
 		b.add(b.lead(textWidth, size)...)
 	}
 	if clutch, release := b.Job.ProposedPair(); clutch != "" || release != "" {
 		path := carview.LoadPath(b.Job, b.Answer, clutch, release)
 		b.add(b.titled(textWidth, "From foot to road: "+carview.PairName(clutch, release)),
-			drawing(path.Scene(picture.Wide), textWidth, 110).under(1.5))
+			drawing(b.scene("load path", path.Scene, picture.Wide), textWidth, 110).under(1.5))
 	}
 }
 
 // lead are the sentences, and how sure they are.
 func (b *book) lead(width, size float64) []block {
-	large := style{size, false, picture.Ink}
+	large := letters(size)
 	var blocks []block
 	for i, text := range append(carview.Lead(b.Job, b.Answer), b.missing()...) {
-		p := b.paragraph(width, large.says(text)).under(large.leading() * 0.5)
+		p := b.paragraph(width, stressed(large, text)...).under(large.leading() * 0.5)
 		if i == 0 {
 			p = p.under(5)
 		}
 		blocks = append(blocks, p)
 	}
-	sure := style{max(size-2, 8), false, picture.Ink}
+	sure := letters(max(size-2, 8))
 	for i, text := range carview.HowSure(b.Job, b.Answer) {
 		spans := []span{sure.says(text)}
 		if i == 0 {
@@ -65,10 +61,30 @@ func (b *book) lead(width, size float64) []block {
 	return blocks
 }
 
+// stressed sets the words that judge in bold.
+func stressed(s style, text string) []span {
+	var spans []span
+	for {
+		at := judging.FindStringIndex(text)
+		if at == nil {
+			return append(spans, s.says(text))
+		}
+		spans = append(spans, s.says(text[:at[0]]), s.heavy().says(text[at[0]:at[1]]))
+		text = text[at[1]:]
+	}
+}
+
+// judging finds a verdict with the mark that follows it.
+var judging = regexp.MustCompile(`\b(holds|thin|slips|frees|drags|over-travels|bottoms)\b[:;,.]?`)
+
 // missing says what could not be worked out.
 func (b *book) missing() []string {
+	leftOut := b.Answer.NotComputed
+	if b.Answer.Release != nil {
+		leftOut = slices.Concat(leftOut, b.Answer.Release.NotComputed)
+	}
 	var all []string
-	for _, left := range b.Answer.NotComputed {
+	for _, left := range leftOut {
 		all = append(all, fmt.Sprintf("Not worked out: %s, %s.", carview.KeyWords(left.Key), left.Text))
 	}
 	return all
@@ -76,11 +92,11 @@ func (b *book) missing() []string {
 
 // masthead says whose paper it is and which car.
 func (b *book) masthead() []block {
-	shop, name := style{13, true, picture.Ink}, style{22, true, picture.Ink}
-	when := style{9, false, picture.Quiet}
+	shop, name := letters(13).heavy(), letters(22).heavy()
+	when := letters(9).in(picture.Quiet)
 	dated := b.toRight(halfWidth, when.says("Work-up of "+b.At.Format("2 January 2006")))
 	return []block{
-		beside([]float64{0, halfWidth + columnGap}, b.oneLine(halfWidth, shop.says(b.ShopName)), dated),
+		level([]float64{0, halfWidth + columnGap}, b.oneLine(halfWidth, shop.says(b.ShopName)), dated),
 		rule(textWidth, picture.Ink, 0.6).under(1),
 		b.paragraphOf(textWidth, 2, name.says(b.carName())).under(3),
 		b.facts().under(1.5),
@@ -101,7 +117,7 @@ func (b *book) facts() block {
 	facts := [][2]string{{"Registration", car.Registration}, {"VIN", car.VIN}, {"Odometer", odometer(car.Odometer)}, {"Layout", car.Layout},
 		{"Stage", b.Stage}, {"Stands at", b.Place}, {"Worked up by", b.By}}
 	facts = slices.DeleteFunc(facts, func(f [2]string) bool { return strings.TrimSpace(f[1]) == "" })
-	value := style{9.5, true, picture.Ink}
+	value := letters(9.5).heavy()
 	const space, widest = 7.0, 60.0
 	var rows []block
 	var places []float64
@@ -158,7 +174,7 @@ func (b *book) grossBlock(width float64) []block {
 	if price == nil {
 		return nil
 	}
-	large := style{20, true, picture.Ink}
+	large := letters(20).heavy()
 	text := fmt.Sprintf("%s net and %s %s. The lines, the options and a place to sign are on the price page.",
 		carview.Money(price.Net, price.Currency), carview.Money(price.Tax, price.Currency), price.TaxName)
 	return append([]block{b.titled(width, "What it costs"), b.oneLine(width, large.says(carview.Money(price.Gross, price.Currency)))},

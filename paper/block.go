@@ -8,6 +8,7 @@ import (
 // block is a piece of a page that is not parted: a paragraph, a row of a table, a picture.
 type block struct {
 	height float64
+	first  float64 // height of the first line
 	before float64 // white above, unless the block begins a page
 	stays  bool    // on the page of the block that follows
 	draw   func(p *pen, x, y float64)
@@ -62,6 +63,24 @@ func beside(places []float64, blocks ...block) block {
 	return all
 }
 
+// level sets paragraphs side by side, their first lines on one baseline.
+func level(places []float64, paragraphs ...block) block {
+	all := block{}
+	for _, b := range paragraphs {
+		all.first = max(all.first, b.first)
+	}
+	lowered := func(b block) float64 { return (all.first - b.first) * baseline }
+	for _, b := range paragraphs {
+		all.height = max(all.height, lowered(b)+b.height)
+	}
+	all.draw = func(p *pen, x, y float64) {
+		for i, b := range paragraphs {
+			b.draw(p, x+places[i], y+lowered(b))
+		}
+	}
+	return all
+}
+
 // gap is white.
 func gap(height float64) block { return block{height: height, draw: func(*pen, float64, float64) {}} }
 
@@ -109,6 +128,9 @@ func linesBlock(lines []line) block {
 		tops[i] = b.height
 		b.height += l.leading()
 	}
+	if len(lines) > 0 {
+		b.first = lines[0].leading()
+	}
 	b.draw = func(p *pen, x, y float64) {
 		for i, l := range lines {
 			p.line(l, x, y+tops[i])
@@ -137,6 +159,7 @@ func (l line) leading() float64 {
 // marked is a paragraph with a mark that hangs at its left.
 func (r *ruler) marked(width float64, mark span, spans ...span) block {
 	hang := r.width(mark.words, mark.style) + 1.2
+	mark.tied = false
 	sign := linesBlock(r.wrap(width, 1, mark))
 	return beside([]float64{0, hang}, sign, r.paragraph(width-hang, spans...))
 }

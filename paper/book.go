@@ -1,5 +1,12 @@
 package paper
 
+import (
+	"math"
+	"slices"
+
+	"layshaft/picture"
+)
+
 // The page, in mm.
 const (
 	pageWidth  = 210.0
@@ -18,9 +25,10 @@ type book struct {
 	*ruler
 	*Sheet
 	setting
-	pages []leaf
-	y     float64 // where the next block goes
-	fresh bool    // nothing stands on the page yet
+	scenes map[string]*picture.Scene // the pictures, each made once whatever the setting
+	pages  []leaf
+	y      float64 // where the next block goes
+	fresh  bool    // nothing stands on the page yet
 }
 
 // leaf is one page.
@@ -44,11 +52,39 @@ func (b *book) turn(title string) {
 	}
 }
 
+// scene is the picture of a name, made where there is none yet.
+func (b *book) scene(name string, draw func(picture.Size) *picture.Scene, size picture.Size) *picture.Scene {
+	if b.scenes[name] == nil {
+		b.scenes[name] = draw(size)
+	}
+	return b.scenes[name]
+}
+
+// onePage fills a page in the first of several ways, the fullest first, that does not run over it; the last way
+// stands whether it does or not.
+func (b *book) onePage(title string, ways int, fill func(way int)) {
+	before := len(b.pages)
+	for way := range ways {
+		b.pages = b.pages[:before]
+		b.turn(title)
+		if fill(way); len(b.pages) == before+1 {
+			return
+		}
+	}
+}
+
 // room is what is left of the page.
 func (b *book) room() float64 { return bodyBottom - b.y }
 
 // add puts blocks below one another across the page, on further pages where they must.
 func (b *book) add(blocks ...block) { b.columns([]float64{edge}, blocks) }
+
+// addIfRoom adds blocks where the page has room for all of them.
+func (b *book) addIfRoom(blocks ...block) {
+	if !b.fresh && tall(blocks) <= b.room() {
+		b.add(blocks...)
+	}
+}
 
 // halves puts two columns side by side, each going on by itself on further pages.
 func (b *book) halves(left, right []block) {
@@ -65,15 +101,37 @@ func (b *book) flow(blocks []block) {
 		blocks = blocks[m:]
 		b.turn(b.pages[len(b.pages)-1].title)
 	}
-	n, height := 0, 0.0
-	for n < len(blocks) && (height < tall(blocks)/2 || blocks[n-1].stays) {
-		height += blocks[n].before + blocks[n].height
-		n++
-	}
-	b.halves(blocks[:n], blocks[n:])
+	left, right := levelled(blocks)
+	b.halves(left, right)
 }
 
+// levelled parts a list in two so that the taller is as short as can be.
+func levelled(blocks []block) (left, right []block) {
+	all, height, best := tall(blocks), 0.0, 0
+	least := all
+	for i, b := range blocks {
+		height += b.before + b.height
+		if taller := max(height, all-height); taller < least && !b.stays {
+			best, least = i+1, taller
+		}
+	}
+	return blocks[:best], blocks[best:]
+}
+
+// columns puts lists side by side, with the same white above them.
 func (b *book) columns(places []float64, columns ...[]block) {
+	white := math.Inf(1)
+	for _, c := range columns {
+		if len(c) > 0 {
+			white = min(white, c[0].before)
+		}
+	}
+	for i, c := range columns {
+		if len(c) > 0 {
+			columns[i] = slices.Clone(c)
+			columns[i][0].before = white
+		}
+	}
 	for {
 		bottom, more := b.y, false
 		for i := range columns {
@@ -127,6 +185,14 @@ func (b *book) fitting(blocks []block) int {
 		return 1
 	}
 	return n
+}
+
+// together keeps blocks in one column, unless they would fill much of it.
+func together(blocks []block) []block {
+	if len(blocks) > 0 && tall(blocks) < (bodyBottom-bodyTop)/2 {
+		return []block{stack(blocks...)}
+	}
+	return blocks
 }
 
 // tall is how tall blocks are below one another.

@@ -17,8 +17,9 @@ func (b *book) write(w io.Writer) error {
 	doc.SetCatalogSort(true)
 	doc.SetCreationDate(b.At)
 	doc.SetModificationDate(b.At)
-	doc.SetTitle("Work-up of "+b.title(), true)
-	doc.SetAuthor(b.ShopName, true)
+	// Only what is printable: fpdf cannot write other characters here either.
+	doc.SetTitle(b.printable("Work-up of "+b.title()), true)
+	doc.SetAuthor(b.printable(b.ShopName), true)
 	doc.SetCreator("Layshaft", true)
 	doc.SetLang("en-GB")
 	pdf.AddFonts(doc)
@@ -44,10 +45,7 @@ func (b *book) title() string { return joined(", ", b.carName(), b.Job.Car.Regis
 
 // head stands above every page but the first.
 func (b *book) head(title string) block {
-	large, small := style{13, true, picture.Ink}, style{9, false, picture.Ink}
-	const left = 110.0
-	name := b.toRight(textWidth-left, small.says(b.title()))
-	return stack(beside([]float64{0, left}, b.oneLine(left, large.says(title)), name), rule(textWidth, picture.Ink, 0.4).under(0.8))
+	return b.banner(title, b.toRight(textWidth-bannerWidth, letters(9).says(b.title())))
 }
 
 // foot stands below every page.

@@ -8,21 +8,30 @@ import (
 	"layshaft/workshop"
 )
 
+// mapHeights are tried from the tallest, so that the map is as large as the page allows.
+var mapHeights = []float64{165, 156, 148, 140, 132, 124}
+
 // letGoPage is the technician's page for the pedal: the map, what to set, where the travel goes, all pairs.
 func (b *book) letGoPage() {
-	answer := b.Answer.Release
-	proposed, original := carview.ShownPairs(b.Job, answer)
-	shown := slices.DeleteFunc([]*workshop.PairAnswer{proposed, original}, func(p *workshop.PairAnswer) bool { return p == nil })
+	shown := b.shownPairs()
 	if len(shown) == 0 {
 		return
 	}
-	b.turn("Letting go: how the pedal is set")
 	pedalMap := carview.PedalMap(shown...)
-	b.halves(
-		[]block{b.titled(halfWidth, pedalMap.Title), drawing(pedalMap.Scene(picture.Narrow), halfWidth, 122).under(1)},
-		append(b.settings(shown[0]), b.travel(shown)...))
-	b.add(b.pairs(answer.Pairs)...)
-	b.halves(b.gears(), b.assumed())
+	scene := b.scene("pedal map", pedalMap.Scene, picture.Narrow)
+	b.onePage("Letting go: how the pedal is set", len(mapHeights), func(way int) {
+		b.halves(
+			[]block{b.titled(halfWidth, pedalMap.Title), drawing(scene, halfWidth, mapHeights[way]).under(1)},
+			append(b.settings(shown[0]), b.travel(shown)...))
+		b.add(b.pairs(b.Answer.Release.Pairs)...)
+		b.halves(b.gears(), b.assumed())
+	})
+}
+
+// shownPairs are the proposed pair and the one that it is set against, as far as there are any.
+func (b *book) shownPairs() []*workshop.PairAnswer {
+	proposed, original := carview.ShownPairs(b.Job, b.Answer.Release)
+	return slices.DeleteFunc([]*workshop.PairAnswer{proposed, original}, func(p *workshop.PairAnswer) bool { return p == nil })
 }
 
 // settings is the table to set the pedal by.
@@ -36,8 +45,12 @@ func (b *book) settings(pair *workshop.PairAnswer) []block {
 		t.rows = append(t.rows, row{cells: []span{b.list().says(s.Name), value.says(s.Value)}})
 	}
 	blocks := t.blocks(b.ruler, halfWidth, b.strong())
-	for _, note := range pair.Notes {
-		blocks = append(blocks, b.marked(halfWidth, caution(b.list()), b.list().says(note)).under(0.8))
+	notes := pair.Notes
+	if pair.Verdict == "over-travels" {
+		notes = append([]string{"without its stop the pedal pushes the fingers past their limit: fit the stop and set it before anybody presses the pedal"}, notes...)
+	}
+	for _, note := range notes {
+		blocks = append(blocks, b.marked(halfWidth, caution(b.list()), b.list().says(carview.Sentence(note))).under(0.8))
 	}
 	return blocks
 }
@@ -45,7 +58,7 @@ func (b *book) settings(pair *workshop.PairAnswer) []block {
 // travel shows where the pedal's travel goes.
 func (b *book) travel(shown []*workshop.PairAnswer) []block {
 	bars := carview.TravelBars(shown...)
-	return []block{b.titled(halfWidth, bars.Title), drawing(bars.Scene(picture.Narrow), halfWidth, 78).under(1)}
+	return []block{b.titled(halfWidth, bars.Title), drawing(b.scene("travel", bars.Scene, picture.Narrow), halfWidth, 78).under(1)}
 }
 
 // pairsBeside is how many pairs stand in one table.
@@ -95,8 +108,13 @@ var pairLines = []struct {
 	{"Plate lift (needed)", func(p *workshop.PairAnswer) string {
 		return carview.Measure(p.PlateLift, 2, "mm") + " (" + carview.Number(p.LiftNeeded, 2) + ")"
 	}},
-	{"Bite band", func(p *workshop.PairAnswer) string { return carview.Between(p.BiteEnd, p.BiteStart, 0, "mm") }},
-	{"The stop may stand", carview.Window},
+	{"Bite band", carview.BiteBand},
+	{"The stop may stand", func(p *workshop.PairAnswer) string {
+		if p.NoWindow != "" {
+			return "nowhere"
+		}
+		return carview.Window(p)
+	}},
 	{"Set the stop at", func(p *workshop.PairAnswer) string { return carview.Measure(p.StopRecommended, 0, "mm") }},
 	{"Effort at most; at the stop", func(p *workshop.PairAnswer) string {
 		return carview.Measure(p.PeakEffort, 0, "N") + "; " + carview.Measure(p.EffortAtStop, 0, "N")
@@ -126,17 +144,26 @@ func (b *book) gears() []block {
 	}
 	blocks := append([]block{b.titled(halfWidth, "Behind the clutch, with "+carview.Measure(drive.Torque, 0, "N m")+" put in")},
 		t.blocks(b.ruler, halfWidth, b.quiet())...)
-	return append(blocks, b.texts(halfWidth, b.quiet(), drive.Notes...)...)
+	for _, note := range drive.Notes {
+		blocks = append(blocks, b.texts(halfWidth, b.quiet(), carview.Sentence(note))...)
+	}
+	return blocks
 }
 
-// assumed lists what nobody gave and what was taken instead.
+// assumed lists what nobody gave, or gave only roughly, and what was taken instead.
 func (b *book) assumed() []block {
-	if len(b.Answer.Assumptions) == 0 {
-		return nil
+	var blocks []block
+	say := func(what, taken string) {
+		if len(blocks) == 0 {
+			blocks = append(blocks, b.titled(halfWidth, "What the figures start from"))
+		}
+		blocks = append(blocks, b.paragraph(halfWidth, b.strong().says(what+":"), b.list().says(taken)).under(0.8))
 	}
-	blocks := []block{b.titled(halfWidth, "Assumed, because nobody gave it")}
+	if hold := b.Answer.Hold; hold != nil {
+		say("engine's peak", hold.DemandFrom)
+	}
 	for _, a := range b.Answer.Assumptions {
-		blocks = append(blocks, b.paragraph(halfWidth, b.strong().says(carview.KeyWords(a.Key)+":"), b.list().says(a.Text)).under(0.8))
+		say(carview.KeyWords(a.Key), a.Text)
 	}
 	return blocks
 }

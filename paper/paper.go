@@ -9,6 +9,7 @@ import (
 	"io"
 	"time"
 
+	"layshaft/picture"
 	"layshaft/workshop"
 )
 
@@ -27,18 +28,29 @@ const mostPages = 4
 
 // setting is how tightly lists are set.
 type setting struct {
-	size  float64 // of the type, in points
-	runIn bool    // notes follow their step in the same paragraph, rather than on lines of their own
+	size float64 // of the type, in points
+	tightness
 }
 
+// tightness is how much white is left out.
+type tightness int
+
+const (
+	airy   tightness = iota // every note stands on lines of its own
+	runIn                   // a step's notes follow it in the same paragraph
+	closer                  // and lines stand closer
+	dense                   // and the shop's reasons follow one another
+)
+
 // settings are tried from the airiest; nothing is smaller than what is read at arm's length.
-var settings = []setting{{8.5, false}, {8.25, false}, {8, false}, {7.75, false}, {7.5, false}, {8, true}, {7.75, true}, {7.5, true}}
+var settings = []setting{{8.5, airy}, {8.25, airy}, {8, airy}, {7.75, airy}, {7.5, airy},
+	{8, runIn}, {7.75, runIn}, {7.5, runIn}, {7.5, closer}, {7.5, dense}}
 
 // Write writes the paper.
 func Write(w io.Writer, sheet Sheet) error {
-	var b *book
-	for _, s := range settings {
-		if b = compose(&sheet, s); len(b.pages) <= mostPages {
+	b := newBook(&sheet)
+	for _, set := range settings {
+		if b.compose(set); len(b.pages) <= mostPages {
 			break
 		}
 	}
@@ -52,12 +64,15 @@ func ForCar(shopName string) func(w io.Writer, car *workshop.Car, job *workshop.
 	}
 }
 
-// compose fills the pages.
-func compose(sheet *Sheet, set setting) *book {
-	b := &book{ruler: newRuler(), Sheet: sheet, setting: set}
+func newBook(sheet *Sheet) *book {
+	return &book{ruler: newRuler(), Sheet: sheet, scenes: map[string]*picture.Scene{}}
+}
+
+// compose fills the pages anew.
+func (b *book) compose(set setting) {
+	b.setting, b.pages = set, nil
 	b.answerPage()
 	b.letGoPage()
 	b.stripPage()
 	b.pricePage()
-	return b
 }

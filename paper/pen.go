@@ -10,9 +10,12 @@ import (
 // pen draws on the current page. Lengths are in mm, y points down.
 type pen struct{ doc *fpdf.Fpdf }
 
+// baseline is how far below the top of a line its letters stand, as a part of its height.
+const baseline = 0.76
+
 // line draws a line of words that begins at x with its top at y.
 func (p *pen) line(l line, x, y float64) {
-	base := y + l.leading()*0.76
+	base := y + l.leading()*baseline
 	for _, r := range l.runs {
 		p.words(r.span, x+r.x, base)
 	}

@@ -11,18 +11,27 @@ import (
 )
 
 // pricePage is what it costs, what else is offered and why, what the figures rest on, and where the customer signs.
+// It stands below the steps where there is room for all of it.
 func (b *book) pricePage() {
-	left := append(b.priceLines(), b.basis()...)
-	right := append(b.options(), b.advice()...)
+	title := "What it costs, and what is offered"
+	if b.Answer.Price == nil {
+		title = "What this rests on"
+	}
+	parts := slices.Concat(together(b.priceLines()), together(b.options()),
+		together(b.advice(workshop.Insisted, "We insist on")), together(b.advice(workshop.Advised, "We advise")), together(b.basis()))
+	if len(b.shownPairs()) == 0 {
+		parts = append(parts, b.assumed()...)
+	}
+	left, right := levelled(parts)
 	sign := b.sign()
-	const title = "What it costs, and what is offered"
-	heading := b.titled(textWidth, title)
-	if b.fresh || b.room() < tall([]block{heading})+max(tall(left), tall(right))+tall(sign) {
+	banner := b.banner(title, gap(0)).under(6)
+	if b.fresh || b.room() < tall([]block{banner})+max(tall(left), tall(right))+tall(sign) {
+		b.addIfRoom(b.layers()...)
 		b.turn(title)
 	} else {
-		b.add(heading)
+		b.add(banner)
 	}
-	b.halves(left, right)
+	b.flow(parts)
 	b.add(sign...)
 }
 
@@ -61,45 +70,41 @@ func (b *book) options() []block {
 		if slices.Contains(price.Chosen, name) {
 			box, rise = "■", "in the price: "+carview.Money(option.Gross, price.Currency)
 		}
-		s := b.list()
-		t.rows = append(t.rows, row{cells: []span{s.says(box), s.says(carview.TitleOr(option.Title, name)), s.says(carview.Hours(option.Adds)), s.says(rise)}})
+		s, tick := b.list(), letters(10)
+		t.rows = append(t.rows, row{cells: []span{tick.says(box), s.says(carview.TitleOr(option.Title, name)), s.says(carview.Hours(option.Adds)), s.says(rise)}})
 	}
-	return append(t.blocks(b.ruler, halfWidth, b.strong()),
+	blocks := t.blocks(b.ruler, halfWidth, b.strong())
+	blocks[0] = blocks[0].under(4)
+	blocks[len(blocks)-1].stays = true
+	return append(blocks,
 		b.texts(halfWidth, b.quiet(), "Each sum is for that option by itself, done now, while the car is apart.")...)
 }
 
-// advice is what the shop insists on and advises, with the reason.
-func (b *book) advice() []block {
+// advice is what the shop insists on or advises, with the reason.
+func (b *book) advice(weight, title string) []block {
 	var blocks []block
-	for _, weight := range []struct{ name, title string }{
-		{workshop.Insisted, "We insist on"}, {workshop.Advised, "We advise"},
-	} {
-		first := true
-		var runs []span // of the whole list, where the setting is tight
-		for _, a := range b.Answer.Advice {
-			if a.Weight != weight.name || a.In && a.Weight == workshop.Advised {
-				continue // what was advised and is wanted needs no more words
-			}
-			if first {
-				blocks = append(blocks, b.titled(halfWidth, weight.title))
-			}
-			first = false
-			in := ""
-			if a.In {
-				in = "(in the work)"
-			}
-			spans := []span{b.strong().says(a.Title), b.strong().says(in), b.list().says("because " + a.Because + ".")}
-			if b.runIn {
-				runs = append(runs, spans...)
-			} else {
-				blocks = append(blocks, b.paragraph(halfWidth, spans...).under(0.8))
-			}
+	var all []span
+	for _, a := range b.Answer.Advice {
+		if a.Weight != weight || a.In && weight == workshop.Advised {
+			continue // what was advised and is wanted needs no more words
 		}
-		if len(runs) > 0 {
-			blocks = append(blocks, b.paragraph(halfWidth, runs...))
+		in := ""
+		switch {
+		case a.In:
+			in = "(in the work)"
+		case weight == workshop.Insisted:
+			in = "(not in the price yet)"
 		}
+		spans := []span{b.strong().says(a.Title), b.strong().says(in), b.list().says("because " + a.Because + ".")}
+		blocks, all = append(blocks, b.paragraph(halfWidth, spans...).under(0.8)), append(all, spans...)
 	}
-	return blocks
+	if len(blocks) == 0 {
+		return nil
+	}
+	if b.tightness >= dense {
+		blocks = []block{b.paragraph(halfWidth, all...).under(0.8)}
+	}
+	return append([]block{b.titled(halfWidth, title)}, blocks...)
 }
 
 // basis says what the figures rest on.
@@ -113,7 +118,7 @@ func (b *book) basis() []block {
 	notes = append(notes, "The maker's data for this car comes first, for tightening, fluids, fills and lifting points; so do local rules and licensed practice.",
 		"A stronger clutch passes more load on to the parts behind it. A modified car may have to be notified to its insurer and to the authorities.",
 		"What is found while the car is apart is put to you, with its price, before it is done.")
-	if b.runIn {
+	if b.tightness >= dense {
 		notes = []string{strings.Join(notes, " ")}
 	}
 	return append(blocks, b.texts(halfWidth, b.list(), notes...)...)

@@ -42,9 +42,21 @@ func (b *book) stripPage() {
 	b.flow(append(off, on...))
 }
 
+// layers is the picture of the car coming apart, for a page that has room for it.
+func (b *book) layers() []block {
+	if b.Answer.Strip == nil {
+		return nil
+	}
+	strip := carview.Layers(b.Answer.Strip)
+	return []block{b.titled(textWidth, strip.Title).under(8), drawing(b.scene("layers", strip.Scene, picture.Wide), textWidth, bodyBottom).under(1.5)}
+}
+
 // hoursSums says what doing all of it at once saves.
 func hoursSums(s *workshop.StripAnswer) string {
-	text := fmt.Sprintf("%s for all of it at once, %s one by one: %s saved. ", carview.Hours(s.Together), carview.Hours(s.Apart), carview.Hours(s.Saved))
+	text := carview.Hours(s.Together) + " in all. "
+	if s.Saved > 0 {
+		text = fmt.Sprintf("%s for all of it at once, %s one by one: %s saved. ", carview.Hours(s.Together), carview.Hours(s.Apart), carview.Hours(s.Saved))
+	}
 	if s.Proven {
 		return text + "Nothing less reaches all the work; that is proven."
 	}
@@ -58,10 +70,12 @@ type note struct {
 }
 
 // The marks of notes, which the legend explains.
-func caution(s style) span     { return s.in(picture.Bad).says("▲") }
-func whichWay(s style) span    { return s.says("↔") }
-func tighten(s style) span     { return s.says("■") }
-func secondCheck(s style) span { return s.says("□") }
+func caution(s style) span     { return mark("▲", s.in(picture.Bad)) }
+func whichWay(s style) span    { return mark("↔", s) }
+func tighten(s style) span     { return mark("■", s) }
+func secondCheck(s style) span { return mark("□", s) }
+
+func mark(sign string, s style) span { return span{words: sign, style: s, tied: true} }
 
 func (b *book) notes(mark func(style) span, texts []string) []note {
 	var all []note
@@ -102,7 +116,7 @@ func (b *book) supplies(strip *workshop.StripAnswer) []block {
 
 const (
 	numberWidth = 5.0 // of the column for a step's number
-	hoursWidth  = 7.0 // of the column for its hours
+	hoursWidth  = 8.0 // that its hours take of its first line
 )
 
 // step is one operation with its number, its hours and its notes. Where it is done is said when that changes.
@@ -110,7 +124,7 @@ func (b *book) step(number int, step workshop.Step, do string, hours workshop.Fi
 	var spans []span
 	if step.Place != *place && step.Place != "" {
 		*place = step.Place
-		spans = append(spans, b.quiet().says(sentence(step.Place)+":"))
+		spans = append(spans, b.quiet().says(carview.Sentence(step.Place)+":"))
 	}
 	spans = append(spans, b.list().says(do))
 	if step.People > 1 {
@@ -126,25 +140,17 @@ func (b *book) work(name string, job workshop.JobHours) block {
 }
 
 func (b *book) numbered(number, hours string, spans []span, notes []note) block {
-	const middle = halfWidth - numberWidth - hoursWidth
-	if b.runIn {
+	const width = halfWidth - numberWidth
+	if b.tightness >= runIn {
 		for _, n := range notes {
 			spans = append(spans, n.mark, b.list().says(n.text))
 		}
 		notes = nil
 	}
-	figure := b.toRight(hoursWidth, b.list().says(hours))
-	blocks := []block{beside([]float64{0, numberWidth, numberWidth + middle},
-		b.oneLine(numberWidth, b.strong().says(number)), b.paragraph(middle, spans...), figure)}
+	blocks := []block{beside([]float64{0, numberWidth, 0}, b.oneLine(numberWidth, b.strong().says(number)),
+		linesBlock(b.wrapBeside(hoursWidth, width, mostLines, spans...)), b.toRight(halfWidth, b.list().says(hours)))}
 	for _, n := range notes {
-		blocks = append(blocks, b.marked(halfWidth-numberWidth, n.mark, b.list().says(n.text)).inset(numberWidth))
+		blocks = append(blocks, b.marked(width, n.mark, b.list().says(n.text)).inset(numberWidth))
 	}
-	return stack(blocks...).under(0.8)
-}
-
-func sentence(text string) string {
-	if text == "" {
-		return ""
-	}
-	return strings.ToUpper(text[:1]) + text[1:]
+	return stack(blocks...).under(0.7)
 }

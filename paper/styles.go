@@ -5,12 +5,25 @@ import (
 	"layshaft/picture"
 )
 
-// The styles of a book. Nothing is smaller than its lists, but for notes, which are never smaller than 7.5 points.
-func (b *book) list() style    { return style{b.setting.size, false, picture.Ink} }
+// The styles of a book. Nothing is smaller than its lists, but for labels, which are never smaller than 7.5 points.
+func (b *book) list() style {
+	s := letters(b.setting.size)
+	s.tight = b.tightness >= closer
+	return s
+}
 func (b *book) quiet() style   { return b.list().in(picture.Quiet) }
 func (b *book) strong() style  { return b.list().heavy() }
-func (b *book) heading() style { return style{10.5, true, picture.Ink} }
-func (b *book) label() style   { return style{7.5, false, picture.Quiet} }
+func (b *book) heading() style { return letters(10.5).heavy() }
+func (b *book) label() style   { return letters(7.5).in(picture.Quiet) }
+
+// banner is the title of a page, or of a part that begins within one.
+func (b *book) banner(title string, beside block) block {
+	large := letters(13).heavy()
+	return stack(level([]float64{0, bannerWidth}, b.oneLine(bannerWidth, large.says(title)), beside),
+		rule(textWidth, picture.Ink, 0.4).under(0.8)).with()
+}
+
+const bannerWidth = 110.0 // of a title; what is beside it has the rest
 
 // titled is a section's heading.
 func (b *book) titled(width float64, words string) block {

@@ -60,7 +60,7 @@ func (t table) row(r *ruler, widths []float64, line row) block {
 		places, cells = append(places, x), append(cells, linesBlock(lines))
 		x += widths[i] + cellGap
 	}
-	b := beside(places, cells...)
+	b := level(places, cells...)
 	b.height += rowGap
 	draw := b.draw
 	b.draw = func(p *pen, left, y float64) {

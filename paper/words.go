@@ -12,20 +12,33 @@ const mm = 25.4 / 72
 
 // style is how words are set; size is in points.
 type style struct {
-	size float64
-	bold bool
-	role picture.Role
+	size  float64
+	bold  bool
+	tight bool // with as little white between the lines as can be read
+	role  picture.Role
 }
+
+// letters is plain type in a size.
+func letters(size float64) style { return style{size: size, role: picture.Ink} }
 
 func (s style) heavy() style               { s.bold = true; return s }
 func (s style) in(role picture.Role) style { s.role = role; return s }
-func (s style) leading() float64           { return s.size * 1.17 * mm }
-func (s style) says(words string) span     { return span{words, s} }
+
+// leading is how far lines stand apart.
+func (s style) leading() float64 {
+	if s.tight {
+		return s.size * 1.09 * mm
+	}
+	return s.size * 1.17 * mm
+}
+
+func (s style) says(words string) span { return span{words: words, style: s} }
 
 // span is a run of words in one style.
 type span struct {
 	words string
 	style
+	tied bool // to the word that follows, in its line: a mark of what it says
 }
 
 // run is words that stand in a line, x from the line's left end.
@@ -107,21 +120,67 @@ func (r *ruler) cut(words string, s style, width float64) string {
 // mostLines is the number of lines that any paragraph may have: more is nobody's honest text.
 const mostLines = 24
 
+// chunks are the words that lines are broken between: a figure and its unit stay together.
+func chunks(words string) []string {
+	var all []string
+	for _, word := range strings.Fields(words) {
+		if n := len(all); n > 0 && ofFigure(word, all[n-1]) {
+			all[n-1] += " " + word
+		} else {
+			all = append(all, word)
+		}
+	}
+	return all
+}
+
+// ofFigure reports whether a word is the unit of the figure before it, or the rest of it.
+func ofFigure(word, before string) bool {
+	last := before[len(before)-1]
+	word = strings.TrimRight(word, ":;,.)")
+	return last >= '0' && last <= '9' && slices.Contains(units, word) || word == "m" && strings.HasSuffix(before, " N")
+}
+
+var units = []string{"N", "mm", "h", "%", "m", "MPa", "kN", "kg", "mi", "km", "rpm", "bhp", "kW"}
+
 // wrap breaks spans into lines no wider than width. Between two spans stands a space. A word that is wider than a
 // line is broken wherever it must; what goes beyond most lines ends in an ellipsis.
 func (r *ruler) wrap(width float64, most int, spans ...span) []line {
+	return r.wrapBeside(0, width, most, spans...)
+}
+
+// wrapBeside leaves room at the right end of the first line.
+func (r *ruler) wrapBeside(room, width float64, most int, spans ...span) []line {
 	var lines []line
 	var now line
+	free := func() float64 {
+		if len(lines) == 0 {
+			return width - room
+		}
+		return width
+	}
+	var tied []span
 	for _, s := range spans {
+		if s.tied {
+			tied = append(tied, s)
+			continue
+		}
 		space := r.width(" ", s.style)
-		for _, word := range strings.Fields(r.printable(s.words)) {
-			for _, part := range r.broken(word, s.style, width) {
+		for _, word := range chunks(r.printable(s.words)) {
+			before := 0.0 // the width of what is tied to the word
+			for _, t := range tied {
+				before += r.width(t.words, t.style) + 2*space
+			}
+			for _, part := range r.broken(word, s.style, width-room-before) {
 				w := r.width(part, s.style)
-				if len(now.runs) > 0 && now.width+space+w > width {
+				if len(now.runs) > 0 && now.width+space+before+w > free() {
 					lines = append(lines, now)
 					now = line{}
 				}
-				now.put(part, s.style, space, w)
+				for _, t := range tied {
+					now.put(t, 2*space, r.width(t.words, t.style))
+				}
+				now.put(s.style.says(part), space, w)
+				tied, before = nil, 0
 			}
 		}
 	}
@@ -137,15 +196,15 @@ func (r *ruler) wrap(width float64, most int, spans ...span) []line {
 	return lines
 }
 
-// put adds a word to the line, to the run before it where the style is the same.
-func (l *line) put(word string, s style, space, width float64) {
+// put adds a word to the line, to the run before it where the style is the same. A mark begins a run of its own.
+func (l *line) put(word span, space, width float64) {
 	if len(l.runs) == 0 {
 		space = 0
 	}
-	if n := len(l.runs); n > 0 && l.runs[n-1].style == s {
-		l.runs[n-1].words += " " + word
+	if n := len(l.runs); n > 0 && l.runs[n-1].style == word.style && !word.tied {
+		l.runs[n-1].words += " " + word.words
 	} else {
-		l.runs = append(l.runs, run{l.width + space, span{word, s}})
+		l.runs = append(l.runs, run{l.width + space, word})
 	}
 	l.width += space + width
 }

@@ -24,6 +24,7 @@ func goldens() map[string]*Scene {
 	add("sensitivity", sampleSensitivity().Scene)
 	add("strip", sampleStrip().Scene)
 	add("front", sampleFront().Scene)
+	add("worth", sampleWorth().Scene)
 	return all
 }
 

@@ -118,6 +118,20 @@ func sampleSensitivity() Sensitivity {
 	}
 }
 
+func sampleWorth() Worth {
+	none := Range{math.NaN(), math.NaN(), math.NaN()}
+	return Worth{
+		Title: "Worth doing now", Desc: "How often parts were found worn, against the chance above which renewing them now pays.",
+		Rows: []WorthRow{
+			{"Replace the differential cross pins", "worn in 7 of 10", 1 / 9.0, Range{0.498, 0.682, 0.849}, "pays", Fine},
+			{"Renew the rear oil seal", "worn in 6 of 13", 0.52, Range{0.297, 0.464, 0.634}, "too few to tell", Near},
+			{"Renew the gearbox mount", "worn in 1 of 40", 0.54, Range{0.007, 0.037, 0.076}, "does not pay", Plain},
+			{"Renew the spigot bearing", "no records yet", 0.04, none, "no records yet", Plain},
+			{"Fit a limited-slip differential", "no records yet", 1.1, none, "does not pay", Plain},
+		},
+	}
+}
+
 func sampleStrip() Strip {
 	return Strip{
 		Title: "Strip", Desc: "What comes off to reach the wanted work.",

@@ -31,6 +31,7 @@ func samples() map[string]*Scene {
 	add("sensitivity", sampleSensitivity().Scene)
 	add("strip", sampleStrip().Scene)
 	add("front", sampleFront().Scene)
+	add("worth", sampleWorth().Scene)
 	return all
 }
 
@@ -45,6 +46,7 @@ func empties() map[string]*Scene {
 		all[fmt.Sprint("sensitivity ", size)] = Sensitivity{}.Scene(size)
 		all[fmt.Sprint("strip ", size)] = Strip{}.Scene(size)
 		all[fmt.Sprint("front ", size)] = Front{}.Scene(size)
+		all[fmt.Sprint("worth ", size)] = Worth{}.Scene(size)
 	}
 	return all
 }

@@ -24,6 +24,7 @@ type answerView struct {
 	Price       *priceView
 	Insisted    []adviceLine
 	Advised     []adviceLine
+	Worth       *worthView
 	NotComputed []assumption
 	Assumed     []assumption
 }
@@ -88,6 +89,9 @@ func viewAnswers(car *workshop.Car, job *workshop.Job, a *workshop.Workup, want 
 		} else {
 			v.Advised = append(v.Advised, line)
 		}
+	}
+	if a.Worth != nil && len(a.Worth.Order()) > 0 {
+		v.Worth = viewWorth(a.Worth)
 	}
 	v.NotComputed, v.Assumed = assumptions(a.NotComputed), assumptions(a.Assumptions)
 	return v

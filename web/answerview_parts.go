@@ -60,6 +60,20 @@ type adviceLine struct {
 	In             bool
 }
 
+// worthView says of each further job whether it is worth doing now, while the way to it is open.
+type worthView struct {
+	Bars *drawing
+	Jobs []assumption // a job and what is to be said of it
+}
+
+func viewWorth(a *workshop.WorthAnswer) *worthView {
+	v := &worthView{Bars: draw(carview.Worth(a))}
+	for _, name := range a.Order() {
+		v.Jobs = append(v.Jobs, assumption{a.Jobs[name].Title, sentence(a.Jobs[name].Words)})
+	}
+	return v
+}
+
 // priceView is what the wanted work costs.
 type priceView struct {
 	Lines   table

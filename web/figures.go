@@ -12,8 +12,9 @@ import (
 // figureForm is a car's job file laid out for filling in.
 type figureForm struct {
 	CarID  string
-	Seq    int64  // of the entry that the figures are those of
-	Deed   string // of keeping them
+	Seq    int64    // of the entry that the figures are those of
+	Deed   string   // of keeping them
+	Chosen []string // options that are recorded
 	Groups []figureGroup
 	Faults []figureFault // that belong to no field
 }
@@ -30,7 +31,7 @@ type figureGroup struct {
 type figureField struct {
 	Key, Label, Example string
 	Kept, Typed         string
-	Needed, Long        bool
+	Needed, Wide, Long  bool // Wide takes a whole line, Long several
 	Fault               string
 	Theirs              string // who changed it to what while this was typed
 }
@@ -41,11 +42,14 @@ func (f figureField) ID() string { return fieldID(f.Key) }
 // fieldID turns a key of the job file into an id: keys may hold blanks, ids may not.
 func fieldID(key string) string { return "f-" + strings.ReplaceAll(key, " ", "_") }
 
-// longFigure is the length from which a figure gets several lines to be typed in.
-const longFigure = 26
+// The lengths from which a figure takes a whole line, and several lines.
+const (
+	wideFigure = 14
+	longFigure = 30
+)
 
 func newFigureForm(car *workshop.Car, t *typed) *figureForm {
-	form := &figureForm{CarID: car.ID, Seq: car.Seq, Deed: newID()}
+	form := &figureForm{CarID: car.ID, Seq: car.Seq, Deed: newID(), Chosen: car.Chosen}
 	faults := slices.Clone(t.Faults)
 	for _, g := range jobfile.Form([]byte(car.Text)) {
 		group := figureGroup{Key: g.Key, Title: groupTitle(g.Key)}
@@ -54,6 +58,7 @@ func newFigureForm(car *workshop.Car, t *typed) *figureForm {
 			if figure, there := t.Figures[f.Key]; there {
 				field.Typed = figure
 			}
+			field.Wide = len(field.Kept) > wideFigure
 			field.Long = len(field.Kept) > longFigure || f.Example == "[4 mm, 2100 N]"
 			field.Fault, faults = takeFault(faults, f.Key)
 			field.Theirs = t.Theirs[f.Key]

@@ -11,9 +11,11 @@ import (
 type letGoView struct {
 	Map         *drawing
 	Readings    readings
-	Read        table // the same, every so many millimetres, for reading without the picture
+	Stop        float64 // pedal travel that is read first
+	Read        table   // the same, every so many millimetres, for reading without the picture
 	Pairs       table
 	Notes       []string // on the pair that is shown
+	Settings    []carview.Setting
 	Travel      *drawing
 	Doubt       *drawing
 	Sure        string
@@ -30,7 +32,13 @@ func viewLetGo(job *workshop.Job, a *workshop.ReleaseAnswer, shown, beside pair)
 	v.Map = draw(carview.PedalMap(overlaid...))
 	v.Travel = draw(carview.TravelBars(overlaid...))
 	v.Readings = readMap(overlaid)
+	if main.StopRecommended.Known() && main.NoWindow == "" {
+		v.Stop = float64(main.StopRecommended)
+	} else {
+		v.Stop = float64(main.PedalTravel)
+	}
 	v.Read = v.Readings.table()
+	v.Settings = carview.Settings(job, main)
 	for _, note := range main.Notes {
 		v.Notes = append(v.Notes, sentence(note))
 	}

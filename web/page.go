@@ -8,6 +8,7 @@ import (
 	"html/template"
 	"io"
 	"net/http"
+	"regexp"
 	"strings"
 	"time"
 	"unicode"
@@ -21,7 +22,7 @@ import (
 var pageFiles embed.FS
 
 // pageNames are the pages; each has its own file beside the frame and the fragments that several share.
-var pageNames = []string{"shop", "car", "newcar", "layouts", "layout", "fault"}
+var pageNames = []string{"shop", "car", "newcar", "layouts", "layout", "people", "fault"}
 
 // pages are the parsed templates by page name.
 type pages struct{ byName map[string]*template.Template }
@@ -53,11 +54,20 @@ func checkEscaping(t *template.Template) error {
 }
 
 var functions = template.FuncMap{
-	"svg":   func(s *picture.Scene) template.HTML { return template.HTML(s.Inline()) },
-	"day":   func(t time.Time) string { return t.Local().Format("2 Jan 2006, 15:04") },
-	"iso":   func(t time.Time) string { return t.UTC().Format(time.RFC3339) },
-	"join":  strings.Join,
-	"words": func(name string) string { return strings.NewReplacer("-", " ", "_", " ").Replace(name) },
+	"svg":      func(s *picture.Scene) template.HTML { return template.HTML(s.Inline()) },
+	"day":      func(t time.Time) string { return t.Local().Format("2 Jan 2006, 15:04") },
+	"iso":      func(t time.Time) string { return t.UTC().Format(time.RFC3339) },
+	"join":     strings.Join,
+	"unbroken": unbroken,
+	"words":    func(name string) string { return strings.NewReplacer("-", " ", "_", " ").Replace(name) },
+}
+
+// measures are numbers with their units, which a line must not part.
+var measures = regexp.MustCompile(`\d (?:N m|mm|N|kN|MPa|h|rpm|bhp|kW|kJ|K|mi|km|%|: 1)`)
+
+// unbroken keeps numbers and their units on one line.
+func unbroken(text string) string {
+	return measures.ReplaceAllStringFunc(text, func(measure string) string { return strings.ReplaceAll(measure, " ", "\u00a0") })
 }
 
 // base is what every page shows.

@@ -45,13 +45,15 @@ func New(config Config) (http.Handler, error) {
 	if s.pages, err = loadPages(s.assets); err != nil {
 		return nil, err
 	}
-	return http.NewCrossOriginProtection().Handler(guarded(s.routes())), nil
+	return http.NewCrossOriginProtection().Handler(guarded(zipped(s.routes()))), nil
 }
 
 func (s *server) routes() http.Handler {
 	mux := http.NewServeMux()
 	mux.HandleFunc("GET /{$}", s.page(s.showShop))
 	mux.HandleFunc("POST /who", s.page(s.chooseWho))
+	mux.HandleFunc("GET /people", s.page(s.showPeople))
+	mux.HandleFunc("POST /people", s.page(s.addPerson))
 	mux.HandleFunc("GET /cars/new", s.page(s.showNewCar))
 	mux.HandleFunc("POST /cars", s.page(s.openCar))
 	mux.HandleFunc("GET /cars/{id}", s.page(s.showCar))

@@ -1,6 +1,7 @@
 package web
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -13,7 +14,7 @@ type stripView struct {
 	Layers     *drawing
 	Sums       string
 	Basis      string
-	Jobs       table
+	Jobs       []jobLine
 	Off        []stepLine
 	Work       []workLine
 	On         []stepLine
@@ -46,7 +47,7 @@ type workLine struct {
 }
 
 func viewStrip(a *workshop.StripAnswer) *stripView {
-	v := &stripView{Basis: a.Basis, SingleUse: a.SingleUse, Fluids: a.Fluids, Sums: stripSums(a), Jobs: jobTable(a), Layers: draw(carview.Layers(a))}
+	v := &stripView{Basis: a.Basis, SingleUse: a.SingleUse, Fluids: a.Fluids, Sums: stripSums(a), Jobs: jobLines(a), Layers: draw(carview.Layers(a))}
 	byName := map[string]workshop.Step{}
 	for i, step := range a.Steps {
 		byName[step.Name] = step
@@ -74,20 +75,40 @@ func stripSums(a *workshop.StripAnswer) string {
 	return text + "That nothing less would do is not proven; it cannot be less than " + carview.Hours(a.LowerBound) + "."
 }
 
-func jobTable(a *workshop.StripAnswer) table {
-	t := table{Caption: "What each job adds", Head: []string{"Job", "Adds to the rest", "By itself", "In the work"}}
+// jobLine is what one job adds. A job of the work can be picked, to see what comes off for it.
+type jobLine struct {
+	Key, Title, Adds, Alone string
+	In                      bool
+	Says                    string
+}
+
+func jobLines(a *workshop.StripAnswer) []jobLine {
+	var lines []jobLine
 	for _, name := range a.JobOrder() {
 		job := a.Jobs[name]
-		t.add(carview.TitleOr(job.Title, name), "", carview.Hours(job.Adds), carview.Hours(job.Alone), "yes")
+		line := jobLine{Key: name, Title: carview.TitleOr(job.Title, name), Adds: carview.Hours(job.Adds), Alone: carview.Hours(job.Alone), In: true}
+		line.Says = fmt.Sprintf("%s: %d of the %d operations come off for it. It adds %s to the rest of the work; by itself it would take %s.",
+			line.Title, serving(a.Steps, name), len(a.Steps), line.Adds, line.Alone)
+		lines = append(lines, line)
 	}
 	for _, name := range a.OptionOrder() {
-		if slices.Contains(a.JobOrder(), name) {
-			continue
+		if !slices.Contains(a.JobOrder(), name) {
+			option := a.Options[name]
+			lines = append(lines, jobLine{Key: name, Title: carview.TitleOr(option.Title, name), Adds: carview.Hours(option.Adds), Alone: carview.Hours(option.Alone)})
 		}
-		option := a.Options[name]
-		t.add(carview.TitleOr(option.Title, name), "", carview.Hours(option.Adds), carview.Hours(option.Alone), "offered")
 	}
-	return t
+	return lines
+}
+
+// serving counts the operations that come off for a job.
+func serving(steps []workshop.Step, job string) int {
+	n := 0
+	for _, step := range steps {
+		if slices.Contains(step.Jobs, job) {
+			n++
+		}
+	}
+	return n
 }
 
 func offLine(number int, step workshop.Step) stepLine {

@@ -141,6 +141,11 @@ func (f *Fit) climb() error {
 
 // solve finds the step with information·step = first, and first·step, twice the height that the step promises.
 func (m matrix) solve(first line) (step line, gain float64) {
+	// Far from the peak one finding can outweigh all others by more than the digits hold, and the matrix has no
+	// inverse; a little more on its diagonal keeps the step uphill, and it fades as the others come to count.
+	if d := m.determinant(); !(d > 1e-12*m.ss*m.ll) {
+		m.ss, m.ll = m.ss*(1+1e-6), m.ll*(1+1e-6)
+	}
 	d := m.determinant()
 	step = line{(m.ll*first.slope - m.sl*first.level) / d, (m.ss*first.level - m.sl*first.slope) / d}
 	return step, step.slope*first.slope + step.level*first.level

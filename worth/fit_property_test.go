@@ -157,6 +157,9 @@ func TestIntervalsOfLifeAndChanceAgree(t *testing.T) {
 func TestFindingsThatTellNothingChangeNothing(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		findings, fit := someFit(t)
+		if fit.Life(1e-13) == 0 || math.IsInf(fit.Life(1-1e-13), 1) {
+			t.Skip("so flat a life has no shortest and longest distance that can be written: a look at 0 is refused, rightly")
+		}
 		// kept within a range where the middle of all distances, which they do move, costs no digits
 		more := fitAll(t, append(append([]Finding{}, findings...), SoundAt(fit.Life(1e-13)), WornBy(fit.Life(1-1e-13))))
 		if math.Abs(more.Shape/fit.Shape-1) > 1e-6 || math.Abs(more.Scale/fit.Scale-1) > 1e-6 {

@@ -13,7 +13,9 @@ import (
 	"testing"
 	"time"
 
+	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
 )
 
 // demoAddress starts the real demo on a fresh database and returns its address.
@@ -90,7 +92,7 @@ func until(t *testing.T, ctx context.Context, what, script string) {
 		}
 		if time.Now().After(deadline) {
 			t.Fatalf("%s did not come about; the page says %q and %q", what,
-				ask[string](t, ctx, `document.querySelector('[data-part=lead]')?.innerText ?? ''`),
+				ask[string](t, ctx, `document.querySelector('[data-answer=lead]')?.innerText ?? ''`),
 				ask[string](t, ctx, `document.querySelector('#other-faults')?.innerText ?? ''`))
 		}
 		time.Sleep(50 * time.Millisecond)
@@ -105,12 +107,20 @@ func typeInto(t *testing.T, ctx context.Context, name, value string) {
 		f.focus(); f.value = '`+value+`'; f.dispatchEvent(new Event('input', {bubbles: true})); return true })()`)
 }
 
-const leadSays = `document.querySelector('[data-part=lead]').innerText.includes`
+const leadSays = `document.querySelector('[data-answer=lead]').innerText.includes`
+
+// open goes to a page and waits until its scripts are at work.
+func open(t *testing.T, ctx context.Context, address string) {
+	t.Helper()
+	do(t, ctx, chromedp.Navigate(address))
+	until(t, ctx, "the page at work", `document.documentElement.classList.contains('scripted')`)
+}
 
 func TestTheMainPathInABrowser(t *testing.T) {
 	address, ctx := demoAddress(t), browser(t)
 	do(t, ctx, chromedp.EmulateViewport(1440, 900), chromedp.Navigate(address+"/"), chromedp.WaitVisible(chromedp.CSS(`a[href="/cars/street-saloon"]`)))
 	do(t, ctx, chromedp.Click(chromedp.CSS(`a[href="/cars/street-saloon"]`)), chromedp.WaitVisible(chromedp.CSS(`#head-price`)))
+	until(t, ctx, "the page at work", `document.documentElement.classList.contains('scripted')`)
 	until(t, ctx, "the first answer", leadSays+`('metal-master frees')`)
 
 	const bore = "figure.release.metal-master.master.bore"
@@ -140,7 +150,7 @@ func TestTheMainPathInABrowser(t *testing.T) {
 
 func TestTypedFiguresOutliveAReload(t *testing.T) {
 	address, ctx := demoAddress(t), browser(t)
-	do(t, ctx, chromedp.Navigate(address+"/cars/street-saloon"), chromedp.WaitVisible(chromedp.CSS(`#head-price`)))
+	open(t, ctx, address+"/cars/street-saloon")
 	typeInto(t, ctx, "figure.release.metal-master.master.bore", "13.3 mm")
 	until(t, ctx, "an answer to what was typed", leadSays+`('drags')`)
 	do(t, ctx, chromedp.Reload(), chromedp.WaitVisible(chromedp.CSS(`#head-price`)))
@@ -184,5 +194,98 @@ func TestDemoKeepsWhatWasEnteredInItsFolder(t *testing.T) {
 	}
 	if files, _ := filepath.Glob(filepath.Join(folder, "*")); len(files) == 0 {
 		t.Error("the folder is empty")
+	}
+}
+
+// A part of the answers must be swapped as a whole: the drawing has marks of its own inside.
+func TestTheLoadPathStaysWholeWhileFiguresAreTyped(t *testing.T) {
+	address, ctx := demoAddress(t), browser(t)
+	do(t, ctx, chromedp.EmulateViewport(1440, 900))
+	open(t, ctx, address+"/cars/street-saloon")
+	const count = `document.querySelectorAll('.load-path .wide .part').length`
+	before := ask[int](t, ctx, count)
+	typeInto(t, ctx, "figure.release.metal-master.master.bore", "12.7 mm")
+	until(t, ctx, "the verdict for a small master", leadSays+`('metal-master drags')`)
+	if after := ask[int](t, ctx, count); before < 10 || after != before {
+		t.Errorf("%d parts were drawn, then %d", before, after)
+	}
+}
+
+func TestThePedalMapIsReadWithTheKeyboard(t *testing.T) {
+	address, ctx := demoAddress(t), browser(t)
+	do(t, ctx, chromedp.EmulateViewport(1440, 900))
+	open(t, ctx, address+"/cars/street-saloon")
+	until(t, ctx, "the reading at the stop", `document.querySelector('.reading tbody tr td').innerText === '119 mm'`)
+	do(t, ctx, chromedp.Focus(chromedp.CSS(`#map-range`)), chromedp.KeyEvent(kb.Home))
+	until(t, ctx, "the reading at rest", `document.querySelector('#map-range')?.getAttribute('aria-valuetext').includes('two-disc with metal-master: pedal 0 mm, fingers 0.0 mm, effort 0 N')`)
+	do(t, ctx, chromedp.KeyEvent(kb.End))
+	until(t, ctx, "the reading at full pedal", `document.querySelector('.reading tbody').innerText.includes('142 mm')`)
+	do(t, ctx, chromedp.KeyEvent(kb.ArrowLeft))
+	until(t, ctx, "the reading one step back", `document.querySelector('.reading tbody').innerText.includes('141 mm')`)
+	if lines := ask[int](t, ctx, `document.querySelectorAll('.wide .reader line').length`); lines != 3 {
+		t.Errorf("%d lines on the three plots", lines)
+	}
+}
+
+func TestAPickedJobShowsWhatComesOffForIt(t *testing.T) {
+	address, ctx := demoAddress(t), browser(t)
+	do(t, ctx, chromedp.EmulateViewport(1440, 900))
+	open(t, ctx, address+"/cars/street-saloon")
+	do(t, ctx, chromedp.Focus(chromedp.CSS(`#job-replace-clutch`)), chromedp.KeyEvent(kb.Enter))
+	until(t, ctx, "the sentence", `document.querySelector('.says').innerText.includes('operations come off for it')`)
+	if n := ask[int](t, ctx, `document.querySelectorAll('.layers .wide .served[data-op]').length`); n < 10 {
+		t.Errorf("%d operations are picked out", n)
+	}
+}
+
+// A form that is sent by Enter in a field would keep figures that somebody only tries.
+func TestEnterInAFieldKeepsNothing(t *testing.T) {
+	address, ctx := demoAddress(t), browser(t)
+	do(t, ctx, chromedp.EmulateViewport(1440, 900))
+	open(t, ctx, address+"/cars/street-saloon")
+	typeInto(t, ctx, "figure.release.metal-master.master.bore", "19.05 mm")
+	do(t, ctx, chromedp.KeyEvent(kb.Enter))
+	until(t, ctx, "the line of what is not kept", `document.querySelector('#not-kept')?.innerText === '1 figure not kept yet'`)
+	if entries := ask[int](t, ctx, `document.querySelectorAll('.entries > li').length`); entries != 3 {
+		t.Errorf("%d entries", entries)
+	}
+	do(t, ctx, chromedp.Click(chromedp.CSS(`#keep`)), chromedp.WaitVisible(chromedp.CSS(`.entered`)))
+	until(t, ctx, "the entry", `document.querySelector('.entered')?.innerText.includes('from 17.78 mm to 19.05 mm')`)
+	until(t, ctx, "a form with nothing left over", `document.querySelector('#not-kept')?.innerText === ''`)
+}
+
+func TestAPartOfTheDrawingLeadsToItsFigure(t *testing.T) {
+	address, ctx := demoAddress(t), browser(t)
+	do(t, ctx, chromedp.EmulateViewport(1440, 900))
+	open(t, ctx, address+"/cars/street-saloon")
+	ask[bool](t, ctx, `document.querySelector('.load-path .wide .part[data-part=disc]').dispatchEvent(new MouseEvent('click', {bubbles: true}))`)
+	until(t, ctx, "the facing's figure in focus", `document.activeElement.name === 'figure.clutch.two-disc.facing.outer'`)
+}
+
+// TestPagesHaveNoBarriers looks at every kind of page with axe-core (rules of WCAG 2.1 A and AA), in light and dark.
+func TestPagesHaveNoBarriers(t *testing.T) {
+	axe, err := os.ReadFile("testdata/axe/axe.min.js")
+	if err != nil {
+		t.Fatalf("%v; run scripts/fetch-axe", err)
+	}
+	address, ctx := demoAddress(t), browser(t)
+	for _, scheme := range []string{"light", "dark"} {
+		feature := []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: scheme}}
+		if _, err := chromedp.Call(ctx, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Features: feature}); err != nil {
+			t.Fatal(err)
+		}
+		for _, path := range []string{"/", "/cars/street-saloon", "/cars/new?example=track-coupe", "/layouts", "/layouts/rwd-longitudinal", "/people", "/nowhere"} {
+			open(t, ctx, address+path)
+			ask[bool](t, ctx, `document.querySelectorAll('details').forEach(d => d.open = true), true`)
+			do(t, ctx, chromedp.Evaluate[chromedp.Void](string(axe)))
+			found, err := chromedp.Run(ctx, chromedp.Evaluate[[]string](`axe.run(document, {runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa']})
+				.then(r => r.passes.length < 8 ? ['hardly anything was looked at'] : r.violations.map(v => v.id + ' (' + v.impact + '): ' + v.help + ' – ' + v.nodes.slice(0, 4).map(n => n.html.slice(0, 140)).join(' | ')))`, chromedp.EvalAwaitPromise))
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, barrier := range found {
+				t.Errorf("%s, %s: %s", path, scheme, barrier)
+			}
+		}
 	}
 }

@@ -13,8 +13,12 @@ export function followFigures() {
   draftName = `layshaft car ${form.dataset.car}`;
   document.addEventListener("input", event => { if (event.target.form === form) edited(event.target); });
   form.addEventListener("keydown", event => {
-    if (event.key === "Enter" && event.target.tagName === "INPUT") { event.preventDefault(); ask(); }
     if (event.key === "Escape" && event.target.dataset.kept !== undefined) { event.target.value = event.target.dataset.kept; edited(event.target); }
+  });
+  form.addEventListener("submit", event => {
+    if (!event.submitter?.formAction.endsWith("/try")) return;
+    event.preventDefault(); // Enter in a field, or a phone's "go": it tries, and the answers come in here
+    ask();
   });
   document.getElementById("put-back")?.addEventListener("click", putBack);
   window.addEventListener("online", ask);
@@ -55,6 +59,11 @@ function count() {
   const n = fields.filter(changed).length;
   const line = document.getElementById("not-kept");
   line.textContent = n === 0 ? "" : `${figuresWord(n)} not kept yet`;
+  form.addEventListener("submit", event => {
+    if (!event.submitter?.formAction.endsWith("/try")) return;
+    event.preventDefault(); // Enter in a field, or a phone's "go": it tries, and the answers come in here
+    ask();
+  });
   document.getElementById("put-back").hidden = n === 0;
 }
 
@@ -100,7 +109,7 @@ function question() {
 function understood(html, note) {
   clearFaults();
   showParts(html);
-  const newer = Number(document.querySelector("[data-part=short]")?.dataset.seq) > Number(form.dataset.seq);
+  const newer = Number(document.querySelector("[data-answer=short]")?.dataset.seq) > Number(form.dataset.seq);
   if (newer) note = "Somebody entered something since this page was loaded. Load it anew to see it; what you typed stays.";
   const n = fields.filter(changed).length;
   say([note, n ? `The answers are those of ${figuresWord(n)} not kept yet.` : ""].filter(Boolean).join(" "), false);
@@ -131,7 +140,7 @@ function clearFaults() {
 }
 
 function say(text, stale) {
-  document.getElementById("panel-state").textContent = text;
+  document.getElementById("figures-state").textContent = text;
   const state = document.getElementById("state");
   state.textContent = text;
   state.hidden = text === "";
@@ -140,7 +149,8 @@ function say(text, stale) {
 
 function saveDraft() {
   const figures = Object.fromEntries(fields.filter(changed).map(field => [field.name, field.value]));
-  const ticks = Object.fromEntries(options().filter(box => box.checked !== box.defaultChecked).map(box => [box.value, box.checked]));
+  const recorded = form.dataset.chosen.split(" ");
+  const ticks = Object.fromEntries(options().filter(box => box.checked !== recorded.includes(box.value)).map(box => [box.value, box.checked]));
   try {
     if (Object.keys(figures).length || Object.keys(ticks).length) localStorage.setItem(draftName, JSON.stringify({ figures, ticks }));
     else localStorage.removeItem(draftName);

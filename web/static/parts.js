@@ -5,11 +5,11 @@ const shown = new Map();
 export function showParts(html) {
   const box = document.createElement("template");
   box.innerHTML = html;
-  for (const part of box.content.querySelectorAll("[data-part]")) {
-    const name = part.dataset.part;
+  for (const part of box.content.querySelectorAll("[data-answer]")) {
+    const name = part.dataset.answer;
     if (shown.get(name) === part.outerHTML) continue;
     shown.set(name, part.outerHTML);
-    for (const old of document.querySelectorAll(`[data-part="${name}"]`)) replace(old, part.cloneNode(true));
+    for (const old of document.querySelectorAll(`[data-answer="${name}"]`)) replace(old, part.cloneNode(true));
   }
   document.dispatchEvent(new Event("answers-shown"));
 }

@@ -1,5 +1,7 @@
 // Reads the pedal map: a line follows the pointer, a finger or the arrow keys, and a table says what each pair does at
 // that pedal travel. The figures come with the page as they are shown; here they are only looked up.
+let reading; // pedal travel that somebody reads at; answers that come in meanwhile are read there too
+const thumb = 8; // px, half the width of a slider's thumb
 const ns = "http://www.w3.org/2000/svg";
 
 export function readMaps() {
@@ -19,13 +21,25 @@ class Reader {
     this.range.setAttribute("aria-label", "Pedal travel on the map");
     figure.querySelector(".map-picture").after(this.range);
     this.drawings = [...figure.querySelectorAll(".map-picture svg")].map(svg => new Overlay(svg));
-    this.range.addEventListener("input", () => this.show(Number(this.range.value)));
-    this.range.addEventListener("focus", () => this.show(Number(this.range.value)));
+    this.range.addEventListener("input", () => this.read(Number(this.range.value)));
     for (const drawing of this.drawings) {
-      const follow = event => this.show(this.nearest(this.points, drawing.pedalAt(event)));
+      const follow = event => this.read(this.nearest(this.points, drawing.pedalAt(event)));
       drawing.svg.addEventListener("pointermove", follow);
       drawing.svg.addEventListener("pointerdown", follow);
     }
+    this.lieUnder();
+    new ResizeObserver(() => this.lieUnder()).observe(figure);
+    this.show(this.nearest(this.points, reading ?? Number(figure.querySelector(".map-picture").dataset.stop)));
+  }
+
+  // The slider lies under the pedal's travel on whichever drawing is shown.
+  lieUnder() {
+    const shown = this.drawings.find(drawing => drawing.svg.getBoundingClientRect().width > 0);
+    if (!shown) return;
+    const scale = shown.svg.getBoundingClientRect().width / shown.svg.viewBox.baseVal.width, p = shown.panels[0];
+    const end = this.points[this.points.length - 1].at;
+    this.range.style.marginLeft = `${p.left * scale - thumb}px`;
+    this.range.style.width = `${(end - p.xMin) / (p.xMax - p.xMin) * p.width * scale + 2 * thumb}px`;
   }
 
   nearest(points, pedal) {
@@ -34,24 +48,30 @@ class Reader {
     return best;
   }
 
+  read(i) {
+    reading = this.points[i].at;
+    this.show(i);
+  }
+
   show(i) {
     const pedal = this.points[i].at;
     const rows = this.curves.map(curve => [curve.name, ...curve.points[this.nearest(curve.points, pedal)].shown]);
     this.range.value = i;
     this.range.setAttribute("aria-valuetext", rows.map(([name, at, fingers, effort, line, torque]) =>
       `${name}: pedal ${at}, fingers ${fingers}, effort ${effort}, line ${line}, carries ${torque}`).join("; "));
-    const body = this.figure.querySelector(".reading tbody");
-    body.replaceChildren(...rows.map(row));
+    const heads = [...this.figure.querySelectorAll(".reading thead th")].map(head => head.textContent);
+    this.figure.querySelector(".reading tbody").replaceChildren(...rows.map(texts => row(texts, heads)));
     this.figure.querySelector(".reading").hidden = false;
     for (const drawing of this.drawings) drawing.mark(pedal);
   }
 }
 
-function row(texts) {
+function row(texts, heads) {
   const tr = document.createElement("tr");
   texts.forEach((text, i) => {
     const cell = document.createElement(i ? "td" : "th");
-    if (!i) cell.scope = "row";
+    if (i) cell.dataset.head = heads[i];
+    else cell.scope = "row";
     cell.textContent = text;
     tr.append(cell);
   });
