@@ -11,9 +11,8 @@ import (
 	"regexp"
 	"strings"
 	"time"
-	"unicode"
-	"unicode/utf8"
 
+	"layshaft/carview"
 	"layshaft/picture"
 	"layshaft/workshop"
 )
@@ -104,11 +103,10 @@ func (s *server) renderPart(w http.ResponseWriter, r *request, status int, page,
 
 // sentence begins with a capital and ends with a full stop.
 func sentence(text string) string {
-	first, size := utf8.DecodeRuneInString(text)
-	if size == 0 {
+	if text == "" {
 		return ""
 	}
-	text = string(unicode.ToUpper(first)) + text[size:]
+	text = carview.Sentence(text)
 	if !strings.ContainsAny(text[len(text)-1:], ".!?") {
 		text += "."
 	}
