@@ -34,7 +34,7 @@ func (w *workupCommand) Run(c console) error {
 	}
 	ctx := context.Background()
 	answer, err := workshop.WorkUp(ctx, job, layout, nil, effort)
-	if err == nil && w.JSON { // only there is it shown; text has a command of its own
+	if err == nil {
 		answer.Worth, err = workshop.Worth(ctx, job, layout, answer, nil, layouts.Findings())
 	}
 	if err != nil {
